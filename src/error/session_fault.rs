@@ -229,6 +229,8 @@ pub enum LoweringFault {
         ratio: f64,
         /// On whom and what it was measured; `None` where it is the simulated lifter's own.
         who: Option<String>,
+        /// The low end of the 1RM whose limit it is, where that is known.
+        low_end: Option<Mass>,
         /// Between which loads to stay; none where no overload keeps a reserve.
         stay: Option<(Mass, Mass)>,
     },
@@ -256,6 +258,8 @@ pub enum LoweringFault {
         ratio: f64,
         /// On whom and what it was measured; `None` where it is the simulated lifter's own.
         who: Option<String>,
+        /// The low end of the 1RM whose limit it is, where that is known.
+        low_end: Option<Mass>,
     },
 }
 

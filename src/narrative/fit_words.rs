@@ -104,36 +104,6 @@ fn signed_percent(ratio: f64, decimals: usize) -> String {
     }
 }
 
-/// What stands apart from all other measurements, a sentence each.
-#[must_use]
-pub fn data_remarks(fit: &PersonFit) -> Vec<String> {
-    let apart = fit.data.iter().filter(|datum| datum.is_apart());
-    let told = apart.map(|datum| {
-        let ratio = datum.measured / datum.others.0;
-        let side = if ratio > 1.0 { "above" } else { "below" };
-        let from = if fit.data.len() > 1 {
-            "the others allow"
-        } else {
-            "people of that sex, size and training show"
-        };
-        format!(
-            "`{}` is {} {side} what {from}, outside the interval that holds four in five: {}",
-            datum.text,
-            percent((ratio - 1.0).abs()),
-            if datum.is_lift {
-                "the same depth, range and technique? the right load and unit?"
-            } else {
-                "the same angle or height? the right unit?"
-            }
-        )
-    });
-    let told: Vec<String> = told.collect();
-    if told.is_empty() && fit.data.len() > 1 {
-        return vec!["All measurements fit each other.".to_owned()];
-    }
-    told
-}
-
 /// The heads of the table of strengths.
 pub const FACTOR_HEADS: [&str; 4] = [
     "strength",

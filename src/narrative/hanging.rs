@@ -23,6 +23,21 @@ pub fn hung_pieces(
         .collect()
 }
 
+/// The same by the names of the anchors alone, without where they stand: cards are short.
+#[must_use]
+pub(super) fn hung_by_name(
+    items: &[Item],
+    anchors: &BTreeMap<String, Anchor>,
+    units: System,
+) -> Vec<String> {
+    let pairs = hung_pairs(items, anchors);
+    let by_name = pairs.iter().map(|pair| match pair {
+        HungPair::Band { anchor, .. } => pair_from(pair, anchor, units),
+        HungPair::Chain { .. } => pair_from(pair, "", units),
+    });
+    by_name.collect()
+}
+
 /// The bands and chains of a setup in words; "none" where there are none.
 #[must_use]
 pub fn hung_in_words(items: &[Item], anchors: &BTreeMap<String, Anchor>, units: System) -> String {
@@ -36,21 +51,29 @@ pub fn hung_in_words(items: &[Item], anchors: &BTreeMap<String, Anchor>, units: 
 
 /// A pair of bands or chains in words.
 pub(crate) fn pair_in_words(pair: &HungPair, units: System) -> String {
-    match pair {
+    let place = match pair {
         HungPair::Band {
-            count,
-            name,
             anchor,
             height,
             offset,
-            way,
+            ..
+        } => placed(anchor, *height, *offset, units),
+        HungPair::Chain { .. } => String::new(),
+    };
+    pair_from(pair, &place, units)
+}
+
+/// A pair in words, bands from a place.
+fn pair_from(pair: &HungPair, place: &str, units: System) -> String {
+    match pair {
+        HungPair::Band {
+            count, name, way, ..
         } => {
             let how = match way {
                 LoopWay::Single => "single",
                 LoopWay::Doubled => "doubled",
                 LoopWay::Choked => "choked",
             };
-            let place = placed(anchor, *height, *offset, units);
             format!("{count} × {name} a side from {place}, {how}")
         }
         HungPair::Chain {

@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::muscle_names::muscle_name;
-use super::prose::{listed, percent};
+use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use crate::study::{LoadHolders, Study};
@@ -63,7 +63,7 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             study.movement_title
         ),
     };
-    let (shown_as, why) = unlike_elsewhere(study, holders, joint);
+    let (shown_as, why) = unlike_elsewhere(holders, joint);
     let words = FigureWords {
         title,
         subtitle: format!(
@@ -92,27 +92,27 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
     }
 }
 
-/// How the places are read at which the joint does not limit, and what is said of them; nothing where it limits everywhere.
-fn unlike_elsewhere(study: &Study, holders: &LoadHolders, joint: &str) -> (String, String) {
-    let last = (study.range.poses.len() - 1) as f64;
-    let free: Vec<usize> = (0..holders.limits.len())
-        .filter(|at| !holders.limits[*at])
-        .collect();
-    let (Some(first), Some(end)) = (free.first(), free.last()) else {
+/// How the stretches are read in which the joint does not limit, and what is said of them; nothing where it limits
+/// everywhere.
+fn unlike_elsewhere(holders: &LoadHolders, joint: &str) -> (String, String) {
+    let stretches = holders.undetermined();
+    if stretches.is_empty() {
         let why = " The joint limits the lift everywhere, so its muscles give what their arms and lengths let them.";
         return (String::new(), why.to_owned());
-    };
-    let [from, to] = [first, end].map(|at| percent(*at as f64 / last));
-    let places = match end - first + 1 == free.len() {
-        true => format!("from {from} to {to} of the range"),
-        false => format!("at places between {from} and {to} of the range"),
-    };
+    }
+    let told: Vec<String> = stretches
+        .iter()
+        .map(|ends| {
+            let [from, to] = ends.map(percent);
+            format!("from {from} to {to}")
+        })
+        .collect();
     (
         format!("Pale: the {joint} does not limit; one of several ways to share the moment. "),
         format!(
-            " {} the {joint} does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least \
-             summed activation is drawn, pale.",
-            super::prose::capital(&places)
+            " {} of the range the {joint} does not limit the lift: its muscles may share the moment otherwise, and the sharing \
+             with the least summed activation is drawn, pale.",
+            capital(&listed(&told))
         ),
     )
 }

@@ -5,6 +5,7 @@
 pub(crate) mod account_words;
 pub(crate) mod advice_words;
 pub mod again_words;
+pub mod apart_words;
 pub(crate) mod axis_words;
 pub(crate) mod body_words;
 pub(crate) mod causes;
@@ -51,6 +52,7 @@ pub mod model_files;
 pub(crate) mod motion_words;
 pub mod muscle_names;
 pub(crate) mod negative_words;
+mod novice_words;
 pub mod number_hints;
 pub mod page_words;
 pub(crate) mod parameter_list;

@@ -2,11 +2,11 @@
 //!
 //! In: a [`PickAnswer`], one of its setups, units. Out: lines.
 
-use super::hanging::hung_pieces;
+use super::hanging::hung_by_name;
 use super::pick_card_words::{and_of_one_rm, family_name, on_the_bar};
-use super::prose::capital;
+use super::prose::{capital, percent};
 use super::quantities::QuantityWords;
-use crate::setups::LoadedOn;
+use crate::setups::{FINISHED, LeftByBands, LoadedOn};
 use crate::study::{PickAnswer, Picked};
 use crate::units::System;
 
@@ -18,8 +18,8 @@ pub const CHOICE_HEAD: &str = "The choice";
 pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [String; 2] {
     let loaded = &picked.loaded;
     let mut what = on_the_bar(pick, picked, units);
-    for piece in hung_pieces(&loaded.setup.items, &pick.anchors, units) {
-        what += &format!(" + {}", without_height(&piece));
+    for piece in hung_by_name(&loaded.setup.items, &pick.anchors, units) {
+        what += &format!(" + {piece}");
     }
     [
         format!("{}: {what}", capital(family_name(pick, picked))),
@@ -29,16 +29,6 @@ pub fn answer_lines(pick: &PickAnswer, picked: &Picked, units: System) -> [Strin
             costs(pick, picked, units)
         ),
     ]
-}
-
-/// A piece without the height of its anchor, which the name of the anchor stands for: cards are short.
-fn without_height(piece: &str) -> String {
-    let end = piece.find(" high)").map(|at| at + " high)".len());
-    let cut = end.and_then(|end| Some((piece[..end].rfind(" (")?, end)));
-    cut.map_or_else(
-        || piece.to_owned(),
-        |(start, end)| format!("{}{}", &piece[..start], &piece[end..]),
-    )
 }
 
 fn buys(picked: &Picked, units: System) -> String {
@@ -87,14 +77,26 @@ fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
                 format!("; safety arms at {} and 2 spotters", units.tape(height))
             });
         format!(
-            "{hang}; if the bands go, {} are left{}{arms}",
+            "{hang}; if the bands go, {} are left{}{}{arms}",
             units.mass(failure.after_all),
-            and_of_one_rm(pick, failure.after_all)
+            and_of_one_rm(pick, failure.after_all),
+            behind(pick, picked)
         )
     } else {
         format!(
             "{hang}; if one goes, {} less on that side",
             units.mass(failure.one_side)
         )
+    }
+}
+
+/// That a setup leaves more than what is advised first does; nothing where that leaves as much.
+fn behind(pick: &PickAnswer, picked: &Picked) -> String {
+    let left = |picked: &Picked| pick.safety.left_of(picked.loaded.failure.as_ref());
+    let first = pick.answers.first().map(left);
+    if left(picked) > LeftByBands::Finished && first == Some(LeftByBands::Finished) {
+        format!(" (at most {} in what is advised first)", percent(FINISHED))
+    } else {
+        String::new()
     }
 }

@@ -60,21 +60,38 @@ pub fn verdict_in_words(
     line: &TrendLine,
     units: System,
 ) -> String {
-    let signed = |kg_week: f64| signed(in_units(kg_week, units));
-    let interval = line
-        .interval_kg_week
-        .map(|(low, high)| match (signed(low), signed(high)) {
-            (low, high) if low == high => ", the sessions lie on one line".to_owned(),
-            (low, high) => format!(", 95 % interval {low} to {high}"),
-        })
-        .unwrap_or_default();
     format!(
-        "{} over {} ({} {} a week{interval}), {}",
+        "{} over {} ({}), {}",
         verdict_word(verdict),
         weeks(line.weeks()),
-        signed(line.slope_kg_week),
-        unit(units),
+        slope_in_words(line, units),
         sureness_word(sureness)
+    )
+}
+
+/// Ends of an interval that differ by less are one: the sessions lie on a line, kg a week.
+const ONE_LINE_KG: f64 = 1.0e-9;
+
+/// The slope of a line with its interval: "+0.1 kg a week, 95 % interval −0.2 to +0.4".
+pub(super) fn slope_in_words(line: &TrendLine, units: System) -> String {
+    let signed = |kg_week: f64| signed(in_units(kg_week, units));
+    let interval = match line.interval_kg_week {
+        None => String::new(),
+        Some((low, high)) if high - low < ONE_LINE_KG => {
+            ", the sessions lie on one line".to_owned()
+        }
+        Some((low, high)) => match (signed(low), signed(high)) {
+            // Both are rounded to hundredths, and the slope lies between.
+            (low, high) if low == high => {
+                format!(", 95 % interval within 0.01 {} of that", unit(units))
+            }
+            (low, high) => format!(", 95 % interval {low} to {high}"),
+        },
+    };
+    format!(
+        "{} {} a week{interval}",
+        signed(line.slope_kg_week),
+        unit(units)
     )
 }
 

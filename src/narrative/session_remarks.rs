@@ -3,6 +3,7 @@
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
 use super::failure_words::failure_in_words;
+use super::novice_words::{LOG_DECIDES, weeks_begin};
 use super::prose::counted_noun;
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::name_of_test;
@@ -67,34 +68,8 @@ pub fn remark(remark: &Remark, units: System) -> String {
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
-        Remark::WeeksBegin {
-            load,
-            share,
-            ends,
-            reserve,
-            simulated,
-        } => {
-            let seen = if *simulated {
-                "by the chart and in the simulation"
-            } else {
-                "by the chart"
-            };
-            format!(
-                "Double progression: {} to {} repetitions at a load, then the next load with {} again. The weeks begin at {} \
-                 ({} % of 1RM), light enough that every step that stands here keeps {reserve} in reserve with today's \
-                 strength {seen}.",
-                ends.0,
-                ends.1,
-                ends.0,
-                units.mass(*load),
-                percent(*share)
-            )
-        }
-        Remark::LogDecides => {
-            "From here on the log decides, not the calendar: a novice's strength grows by training, and how fast nobody knows \
-             beforehand, so this session is done until every set of it goes, and then the next step."
-                .to_owned()
-        }
+        Remark::WeeksBegin(begin) => weeks_begin(begin, units),
+        Remark::LogDecides => LOG_DECIDES.to_owned(),
         Remark::ComingBack { left } => format!(
             "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
             percent(*left)
@@ -389,6 +364,14 @@ fn of_lowering(remark: &LoweringRemark, units: System) -> String {
             "People were measured at {} × 1RM ({}): a finding of a study, no load for this session.",
             limit.ratio,
             whose_limit(limit.who.as_deref())
+        ),
+        LoweringRemark::LowEnd(range) => format!(
+            "The 1RM is {}, {} to {} hold four in five: the limit of the lowering is that of {}, so that every load holds there \
+             too.",
+            units.mass(range.simulated),
+            units.mass(range.low),
+            units.mass(range.high),
+            units.mass(range.careful())
         ),
         LoweringRemark::FewLowerings { customary } => format!(
             "Fewer than the customary {} to {} repetitions: more would not keep a reserve in the fatigue model.",

@@ -100,7 +100,7 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
         OneRmSource::Simulated {
             range: Some(range),
             lifter,
-            ..
+            measured: false,
         } => untested_in_words(range, &format!(" for {lifter}"), units),
         OneRmSource::Simulated {
             lifter, measured, ..

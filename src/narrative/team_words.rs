@@ -5,7 +5,7 @@
 use super::cautions::{caution_in_words, is_of_person};
 use super::faults::{team_row_in_words, told};
 use super::plan_words::PlanWords;
-use super::prose::{capital, counted_noun, listed};
+use super::prose::{capital, counted_noun, listed, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::session_name;
 use super::test_words::{test_name, test_words};
@@ -13,7 +13,8 @@ use crate::error::Error;
 use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::SkippedMember;
 use crate::study::{
-    ApartLift, DAYS_APART, LONGEST_DAY_MIN, LiftPlan, MemberLift, MemberPlans, PlanAnswer, TeamDay,
+    ApartLift, DAYS_APART, HEAVY, LONGEST_DAY_MIN, LiftPlan, MemberLift, MemberPlans, PlanAnswer,
+    TeamDay,
 };
 use crate::units::System;
 
@@ -266,8 +267,10 @@ pub fn team_days_in_words(plans: &[MemberPlans]) -> Vec<String> {
     let mut lines: Vec<String> = several.map(days_of_person).collect();
     if !lines.is_empty() {
         lines.push(format!(
-            "Order: tests first, then lifts of several joints before those of one, legs first (ACSM 2009); no day \
-             of several takes more than {} min of sets and rests.",
+            "Order: tests first, then lifts of several joints before those of one, legs first (ACSM 2009); with a test of a 1RM \
+             no other one and no set of {} or more of the same limbs, legs or arms, on its day; no day of several takes more \
+             than {} min of sets and rests.",
+            percent(HEAVY),
             rounded(LONGEST_DAY_MIN, 0)
         ));
     }

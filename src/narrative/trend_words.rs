@@ -3,7 +3,7 @@
 //! In: a [`Trend`], units. Out: the words around its figure and the labels in it.
 
 use super::figure_words::FigureWords;
-use super::progress_words::{sureness_word, trend_in_words, verdict_word};
+use super::progress_words::{slope_in_words, sureness_word, trend_in_words, verdict_word};
 use super::prose::{capital, weeks};
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
@@ -50,33 +50,12 @@ pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
             units.mass(trend.one_rm_now())
         ),
         footnote: format!(
-            "Median of published 1RM equations; robust slope (Theil-Sen){}.",
-            slope_interval(trend, units)
+            "Median of published 1RM equations; robust slope (Theil-Sen) now {}.",
+            slope_in_words(&trend.recent, units)
         ),
         description: format!("{}: {}.", trend_title(trend), trend_in_words(trend, units)),
         caption: String::new(),
     }
-}
-
-/// The interval of the recent slope; nothing where there is none.
-fn slope_interval(trend: &Trend, units: System) -> String {
-    let unit = units.mass_unit();
-    let signed = |kg: f64| {
-        let value = unit.of(kg);
-        let sign = if value < 0.0 { "\u{2212}" } else { "+" };
-        format!("{sign}{}", rounded(value.abs(), 2))
-    };
-    trend
-        .recent
-        .interval_kg_week
-        .map_or_else(String::new, |(low, high)| {
-            format!(
-                ", now {} to {} {} a week (95 %)",
-                signed(low),
-                signed(high),
-                unit.symbol
-            )
-        })
 }
 
 /// Edges of the slope's interval in the data.

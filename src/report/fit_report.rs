@@ -8,9 +8,10 @@ use super::tidy_table::{Cells, TidyTable};
 use super::trace_rows::{TraceRow, trace_row, trace_text};
 use super::wrapping::wrapped;
 use crate::movement::Measure;
+use crate::narrative::apart_words::data_remarks;
 use crate::narrative::fit_words::{
-    DATA_HEADS, FACTOR_HEADS, LIFT_HEADS, check_sentence, data_cells, data_remarks, factor_remark,
-    factor_rows, fit_cautions, lift_cells, lift_remarks, next_sentences, who,
+    DATA_HEADS, FACTOR_HEADS, LIFT_HEADS, check_sentence, data_cells, factor_remark, factor_rows,
+    fit_cautions, lift_cells, lift_remarks, next_sentences, who,
 };
 use crate::study::{LiftForecast, PersonFit};
 use crate::units::System;

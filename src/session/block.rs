@@ -61,7 +61,13 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     // Two days share what a week allows.
     daily.wishes.sets_a_week = request.wishes.sets_a_week.map(|sets| (sets / 2).max(1));
     let weeks = match request.level() {
-        Level::Novice => novice_weeks(&daily, weeks)?,
+        Level::Novice => {
+            if request.method != Method::Straight {
+                // Sets of a method that is not planned are not sets of what takes its place.
+                daily.wishes.sets = None;
+            }
+            novice_weeks(&daily, weeks)?
+        }
         _ => (1..=weeks)
             .map(|week| self::week(&daily, week, weeks))
             .collect::<Result<_>>()?,

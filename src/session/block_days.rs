@@ -109,26 +109,13 @@ pub(super) fn day_back(
     Ok(planned)
 }
 
-/// The request of straight sets as a day of the block asks for them.
-pub(super) fn straight_request<'a>(
-    request: &SessionRequest<'a>,
-    aim: DayAim,
-) -> SessionRequest<'a> {
-    let mut straight = request.with_method(Method::Straight);
-    straight.wishes.rest_between = request.wishes.rest_between;
-    straight.wishes.velocity_loss = request.wishes.velocity_loss;
-    straight.wishes.sets_a_week = request.wishes.sets_a_week;
-    straight.aim = Some(aim);
-    straight
-}
-
 /// Straight sets as a day of the block asks for them.
 pub(super) fn straight_day(
     request: &SessionRequest,
     aim: DayAim,
     source: &Source,
 ) -> Result<SessionPlan> {
-    let mut planned = plan(&straight_request(request, aim))?;
+    let mut planned = plan(&request.straight(aim))?;
     by_weeks(&mut planned);
     planned
         .draft

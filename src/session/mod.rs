@@ -18,6 +18,7 @@ mod fitting;
 pub mod maximum_test;
 pub mod method;
 pub mod muscle_state;
+mod novice_start;
 mod novice_weeks;
 pub mod oracle;
 pub mod overload;

@@ -6,14 +6,14 @@
 use super::draft::{Draft, LoweringPrediction};
 use super::fatigue::{FatigueJoint, TiringJoint};
 use super::method::Method;
-use super::overload_ground::{caught, measured_remark, sources, tested, way_back};
+use super::overload_ground::{at_low_end, caught, measured_remark, sources, tested, way_back};
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
 use super::published::EccentricTable;
 use super::remark::{Frequency, LoweringLimit, LoweringRemark, Progression, Remark};
 use super::request::SessionRequest;
 use super::rests::checked_between_sets;
-use super::strength::PlannedLift;
+use super::strength::{PlannedLift, SimulatedRange};
 use crate::error::{Error, LoweringFault, Result, SessionRefusal};
 use crate::movement::{Handover, WayBack};
 use crate::setups::Loading;
@@ -35,6 +35,8 @@ struct Limits<'a> {
     eccentric_one_rm: Mass,
     /// On whom it was measured; nobody where it is simulated.
     measured_on: Option<String>,
+    /// The low end of the 1RM whose limit it is, where that is known.
+    low_end: Option<Mass>,
     one_rm: Mass,
     body: Mass,
     evenness: f64,
@@ -140,11 +142,14 @@ fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
         Some(rest) => checked_between_sets(rest)?,
         None => request.published.rests.heavy.most,
     };
+    let held = |limit: Mass| at_low_end(&request.lift, limit);
+    let low_end = request.lift.range().map(SimulatedRange::careful);
     Ok(match request.oracle {
         Some(oracle) => Limits {
             table,
-            eccentric_one_rm: believed(table, &request.lift, oracle.eccentric_one_rm),
+            eccentric_one_rm: held(believed(table, &request.lift, oracle.eccentric_one_rm)),
             measured_on: oracle.eccentric_of.clone(),
+            low_end,
             one_rm: request.lift.one_rm,
             body: request.lift.body,
             evenness: oracle.lowering_evenness.unwrap_or(1.0),
@@ -154,8 +159,9 @@ fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
         },
         None => Limits {
             table,
-            eccentric_one_rm: table.eccentric_one_rm(request.lift.one_rm, request.lift.body),
+            eccentric_one_rm: held(table.eccentric_one_rm(request.lift.one_rm, request.lift.body)),
             measured_on: Some(table.planning().who.clone()),
+            low_end,
             one_rm: request.lift.one_rm,
             body: request.lift.body,
             evenness: 1.0,
@@ -223,12 +229,7 @@ fn heaviest_kept(
             }
         }
     }
-    Err(Error::no_answer(LoweringFault::NoReserve {
-        load: lighter.last().map_or(wanted.total, |load| load.total),
-        limit: limits.eccentric_one_rm,
-        ratio: limits.ratio(),
-        who: limits.measured_on.clone(),
-    }))
+    Err(limits.no_reserve(lighter.last().map_or(wanted.total, |load| load.total)))
 }
 
 /// The loads of the sets, rising through the window, or from just above the 1RM where the window is beyond the lifter.
@@ -248,12 +249,7 @@ fn loads(
         let just_above = Mass::from_kg(request.lift.one_rm.as_kg() + JUST_ABOVE_KG);
         plates_reach(request, just_above)?;
         let Some(_) = request.loading.at_least(just_above, top) else {
-            return Err(Error::no_answer(LoweringFault::NoReserve {
-                load: just_above,
-                limit: limits.eccentric_one_rm,
-                ratio: limits.ratio(),
-                who: limits.measured_on.clone(),
-            }));
+            return Err(limits.no_reserve(just_above));
         };
         return Ok(vec![request.loading.at_most(top)?; sets as usize]);
     }
@@ -315,6 +311,7 @@ fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Resul
             limit: limits.eccentric_one_rm,
             ratio: limits.ratio(),
             who: limits.measured_on.clone(),
+            low_end: limits.low_end,
             stay: (at(least) <= top).then(|| (at(least), top)),
         }));
     }
@@ -353,6 +350,16 @@ impl Limits<'_> {
     fn most(&self) -> Mass {
         let whole = (self.eccentric_one_rm + self.body) * (1.0 - LEAST_RESERVE);
         Mass::from_kg((whole - self.body).as_kg().max(0.0))
+    }
+
+    fn no_reserve(&self, load: Mass) -> Error {
+        Error::no_answer(LoweringFault::NoReserve {
+            load,
+            limit: self.eccentric_one_rm,
+            ratio: self.ratio(),
+            who: self.measured_on.clone(),
+            low_end: self.low_end,
+        })
     }
 
     /// What can be lowered over what can be lifted.
@@ -402,12 +409,7 @@ fn repetitions(
 ) -> Result<u32> {
     let most = most_repetitions(load, limits, body)?;
     if most == 0 {
-        return Err(Error::no_answer(LoweringFault::NoReserve {
-            load,
-            limit: limits.eccentric_one_rm,
-            ratio: limits.ratio(),
-            who: limits.measured_on.clone(),
-        }));
+        return Err(limits.no_reserve(load));
     }
     Ok(request.wishes.repetitions.unwrap_or(most).min(most))
 }
@@ -424,6 +426,8 @@ fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<
         limits.table,
         limits.measured_on.is_some(),
     ));
+    let low_end = request.lift.range().copied();
+    remarks.extend(low_end.map(|range| Remark::Lowering(LoweringRemark::LowEnd(range))));
     let customary = overload.repetitions;
     let unusual = |set: &PlannedSet| {
         set.share > 1.0 && !(customary.0..=customary.1).contains(&set.repetitions())

@@ -5,9 +5,11 @@
 use super::published::EccentricTable;
 use super::remark::{LoweringLimit, LoweringRemark, PlanBasis, Remark};
 use super::request::{SessionRequest, found};
+use super::strength::PlannedLift;
 use crate::error::{Error, NoHelp, Result, SessionRefusal};
 use crate::movement::{Catch, Handover, NoHandover, WayBack};
 use crate::source::Source;
+use crate::units::Mass;
 
 /// How the load comes back up.
 ///
@@ -48,6 +50,15 @@ pub(super) fn tested(request: &SessionRequest) -> Result<()> {
         }));
     }
     Ok(())
+}
+
+/// A limit of the lowering as it is at the low end of what the 1RM may be, where that is known.
+pub(super) fn at_low_end(lift: &PlannedLift, limit: Mass) -> Mass {
+    let Some(range) = lift.range() else {
+        return limit;
+    };
+    let low = (limit + lift.body) * lift.strength().share_of(range.careful());
+    Mass::from_kg((low - lift.body).as_kg().max(0.0))
 }
 
 /// What the measured ratio would make of the limit, where a simulated one is planned with.

@@ -4,6 +4,7 @@
 
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
+use super::strength::SimulatedRange;
 use crate::setups::BandFailure;
 use crate::units::{Duration, Length, Mass};
 
@@ -91,6 +92,23 @@ pub struct LoweringLimit {
     pub who: Option<String>,
 }
 
+/// Where a novice's weeks begin.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WeeksBegin {
+    /// The first load.
+    pub load: Mass,
+    /// The same as a share of the 1RM.
+    pub share: f64,
+    /// Steps from there on that are known to hold today, the first among them, as far as they were looked for.
+    pub steps: u32,
+    /// Fewest and most repetitions at a load.
+    pub ends: (u32, u32),
+    /// Repetitions that stay in reserve.
+    pub reserve: u32,
+    /// Whether the steps were simulated, beside the chart.
+    pub simulated: bool,
+}
+
 /// One thing to know.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Remark {
@@ -152,18 +170,7 @@ pub enum Remark {
         full: Mass,
     },
     /// Where a novice's weeks begin, so that the steps after it are within today's strength.
-    WeeksBegin {
-        /// The first load.
-        load: Mass,
-        /// The same as a share of the 1RM.
-        share: f64,
-        /// Fewest and most repetitions at a load.
-        ends: (u32, u32),
-        /// Repetitions that stay in reserve.
-        reserve: u32,
-        /// Whether the steps were simulated, beside the chart.
-        simulated: bool,
-    },
+    WeeksBegin(WeeksBegin),
     /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
     LogDecides,
     /// On the way back after an illness or a break.
@@ -342,6 +349,8 @@ pub enum LoweringRemark {
     Limit(LoweringLimit),
     /// What a measured ratio would make of the limit, beside the simulated lifter's own.
     MeasuredLimit(LoweringLimit),
+    /// How far off the 1RM may be: the limit is that of the low end.
+    LowEnd(SimulatedRange),
     /// Fewer lowerings than the customary ones.
     FewLowerings {
         /// Fewest and most customary ones.

@@ -128,6 +128,17 @@ impl<'a> SessionRequest<'a> {
         }
     }
 
+    /// The request of straight sets as a day of a block asks for them.
+    #[must_use]
+    pub(super) fn straight(&self, aim: DayAim) -> Self {
+        let mut straight = self.with_method(Method::Straight);
+        straight.wishes.rest_between = self.wishes.rest_between;
+        straight.wishes.velocity_loss = self.wishes.velocity_loss;
+        straight.wishes.sets_a_week = self.wishes.sets_a_week;
+        straight.aim = Some(aim);
+        straight
+    }
+
     /// What shares of 1RM are of.
     #[must_use]
     pub const fn strength(&self) -> Strength {

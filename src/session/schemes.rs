@@ -6,6 +6,7 @@ use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
+use super::novice_start::{begin, start_today};
 use super::planned_set::{PlannedSet, SetKind};
 use super::published::DeloadRule;
 use super::remark::Remark;
@@ -71,10 +72,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             plain.aim = request.aim;
             plain.wishes.reserve = request.wishes.reserve;
             plain.wishes.sets_a_week = request.wishes.sets_a_week;
-            let mut draft = match request.lift.trainee.comes_back() {
-                true => lighter_session(&plain)?,
-                false => fitted(&plain)?,
-            };
+            let mut draft = as_permitted(&plain)?;
             let remark = Remark::PlannedInstead {
                 of: request.method,
                 months: request.lift.trainee.training_months,
@@ -83,14 +81,29 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             draft.remarks.insert(0, remark);
             draft
         }
-        Permission::Granted if request.lift.trainee.comes_back() => lighter_session(request)?,
-        Permission::Granted => fitted(request)?,
+        Permission::Granted => as_permitted(request)?,
     };
     let mut draft = draft;
     draft.remarks.extend(not_tested_yet(&draft));
     draft.remarks.extend(low_plates(&draft));
     draft.remarks.extend(to_failure(&draft));
     Ok(SessionPlan::new(draft))
+}
+
+/// The draft of a method that may be done: a novice's as the first of the weeks, lighter for who comes back.
+fn as_permitted(request: &SessionRequest) -> Result<Draft> {
+    let start = start_today(request)?;
+    let mut asked = request.with_method(request.method);
+    asked.wishes = request.wishes;
+    asked.aim = start.map_or(request.aim, |start| Some(start.aim));
+    let mut draft = match request.lift.trainee.comes_back() {
+        true => lighter_session(&asked)?,
+        false => fitted(&asked)?,
+    };
+    if let Some(start) = start {
+        begin(&asked, &start, &mut draft);
+    }
+    Ok(draft)
 }
 
 fn not_tested_yet(draft: &Draft) -> Option<Remark> {

@@ -15,7 +15,8 @@ use crate::error::Result;
 use crate::setups::LoadUse;
 use crate::units::Mass;
 
-/// Repetitions that a working set is kept short of failure (common practice: one to three).
+/// Repetitions that a working set is kept short of failure (common practice: one to three; Helms et al. 2017, J Strength Cond
+/// Res 31:2938-2943: two in sets of eight, one in sets of three).
 pub const RESERVE: u32 = 2;
 
 /// Share by which a load that is meant may be more than all that can be loaded before that is told (assumed: less than a
@@ -101,7 +102,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         });
     }
     let (asked, kept) = (request.wishes.reserve, request.reserve(RESERVE));
-    if let Some(asked) = asked.filter(|asked| *asked < kept && request.aim.is_none()) {
+    if let Some(asked) = asked.filter(|asked| *asked < kept) {
         draft.remarks.push(Remark::ReserveRaised { asked, kept });
     }
     let source = guidance.source.clone();

@@ -77,12 +77,13 @@ pub enum OneRmSource {
         lifter: String,
         /// Whether the lifter's file was fitted to measurements of this very lift.
         measured: bool,
-        /// How far off it may be, where nobody measured this lift and the file says how well the lifter is known.
+        /// How far off it may be, where the file says how well the lifter is known: of a lift that nobody measured, and of a
+        /// measured one where more than the 1RM is planned.
         range: Option<SimulatedRange>,
     },
 }
 
-/// A simulated 1RM that nobody tested, by versions of the lifter that are as plausible.
+/// How far off a simulated 1RM may be, by versions of the lifter that are as plausible.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct SimulatedRange {
     /// The 1RM of the lifter as the file stands.
@@ -162,6 +163,12 @@ impl PlannedLift {
     /// How far off the 1RM may be, where it is a simulated one that nobody tested.
     #[must_use]
     pub const fn untested(&self) -> Option<&SimulatedRange> {
+        if self.is_tested() { None } else { self.range() }
+    }
+
+    /// How far off a simulated 1RM may be, where that is known.
+    #[must_use]
+    pub const fn range(&self) -> Option<&SimulatedRange> {
         match &self.one_rm_from {
             OneRmSource::Simulated { range, .. } => range.as_ref(),
             _ => None,

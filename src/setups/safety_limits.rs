@@ -3,6 +3,7 @@
 //! In: the maximum, what is lowered under control, who trains, the gym's safety arms. Out: [`SafetyLimits`], by which
 //! the search leaves setups out. No name of a lift or a lifter decides.
 
+use super::band_failure::BandFailure;
 use super::gym_file::GymArms;
 use crate::movement::LoadPoint;
 use crate::units::{Length, Mass};
@@ -11,9 +12,23 @@ use crate::units::{Length, Mass};
 /// fingers).
 const BELOW_BAR_M: f64 = 0.03;
 
-/// The most of a maximum that may be left where arms belong and none stand (assumed: a load of some repetitions, so that
-/// one that grows at once can still be finished or put back).
-const WITHOUT_ARMS: f64 = 0.90;
+/// The most of a maximum that may be left where arms belong and none stand, and that a setup leaves which is advised before
+/// plain weight (assumed: a load of some repetitions, so that one that grows at once can still be finished or put back).
+pub const FINISHED: f64 = 0.90;
+
+/// A rounding error is no excess.
+const ROUNDING: f64 = 1.0e-9;
+
+/// What is left of a setup when every band that helps is gone, from the better to the worse.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum LeftByBands {
+    /// A load that can still be finished or put back.
+    Finished,
+    /// Nearly a maximum.
+    NearMaximum,
+    /// More than the maximum.
+    AboveMaximum,
+}
 
 /// What decides how much may be left on a lifter.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,7 +69,7 @@ impl SafetyLimits {
             self.lowered
         };
         let most = if self.lacks_arms() {
-            let caught = self.one_rm * WITHOUT_ARMS;
+            let caught = self.one_rm * FINISHED;
             Mass::from_kg(most.as_kg().min(caught.as_kg()).min(self.lowered.as_kg()))
         } else {
             most
@@ -74,6 +89,24 @@ impl SafetyLimits {
     #[must_use]
     pub fn most_felt(&self) -> Option<Mass> {
         (!self.felt_above_one_rm).then(|| self.one_rm + self.body)
+    }
+
+    /// What the failure of all bands leaves, safety arms or not: what they catch has come down by then. Of the body alone the
+    /// lifter steps down.
+    #[must_use]
+    pub fn left_of(&self, failure: Option<&BandFailure>) -> LeftByBands {
+        let Some(failure) = failure.filter(|failure| failure.grows) else {
+            return LeftByBands::Finished;
+        };
+        let share = self.share_of(failure.after_all);
+        let is_body = failure.after_all.as_kg() <= self.body.as_kg() * (1.0 + ROUNDING);
+        if share > 1.0 + ROUNDING {
+            LeftByBands::AboveMaximum
+        } else if share > FINISHED + ROUNDING && !is_body {
+            LeftByBands::NearMaximum
+        } else {
+            LeftByBands::Finished
+        }
     }
 
     /// A load with the body as a share of the maximum with the body.

@@ -242,6 +242,9 @@ impl FitGround {
     }
 }
 
+/// The published values by which it is known how far the model misses one lift beside another.
+pub(super) const RATIO: &str = "ratio of lifts";
+
 /// What is believed before anything is measured of a person of a sex and so many months of training.
 ///
 /// **Fails** with what is wrong in the tables.
@@ -275,7 +278,7 @@ pub(super) fn prior_of(
     let grounds = PriorGrounds {
         months,
         calibrated,
-        miss_of_lift: misses.of("ratio of lifts") / std::f64::consts::SQRT_2,
+        miss_of_lift: misses.of(RATIO) / std::f64::consts::SQRT_2,
         miss_of_strength: misses.of("strength"),
         gains,
     };

@@ -159,7 +159,7 @@ pub use rep_study::{Heaviness, RepStudy, USUAL_STEP_KG, maximum, repetition, rig
 pub use row_contradictions::ApartLift;
 pub use session_oracle::simulated_oracle;
 pub use solve::{load_points, load_torque_nm, study, with_body};
-pub use team_days::{DAYS_APART, LONGEST_DAY_MIN};
+pub use team_days::{DAYS_APART, HEAVY, LONGEST_DAY_MIN};
 pub use team_plans::{team_of, team_plans};
 pub use three_capacities::{BEYOND, SLOW_M_S, ThreeCapacities};
 pub use traced_beside::TraceBeside;

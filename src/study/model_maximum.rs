@@ -28,16 +28,22 @@ pub(super) fn simulated_one_rm(question: &Question<'_>) -> Result<Mass> {
 }
 
 /// The 1RM that is planned from where none is told: the model's; of a fitted lifter who was not measured in this lift, the
-/// lower end of the interval that holds four in five.
+/// lower end of the interval that holds four in five. Where more than the 1RM is planned the interval of a measured lift is
+/// told too.
 ///
 /// **Fails** where no repetition is simulated, and where the lower end is nothing.
 pub(super) fn one_rm_of_model(
     model: &Model,
     question: &Question<'_>,
+    overloads: bool,
 ) -> Result<(Mass, OneRmSource)> {
     let measured = is_measured(&model.record, question);
-    let range = untested_range(model, question)?;
+    let range = match measured && !overloads {
+        true => None,
+        false => known_range(model, question)?,
+    };
     let one_rm = match &range {
+        Some(range) if measured => range.simulated,
         Some(range) => range.careful(),
         None => simulated_one_rm(question)?,
     };
@@ -53,10 +59,9 @@ pub(super) fn one_rm_of_model(
     Ok((one_rm, from))
 }
 
-/// The interval about a 1RM that nobody tested; nothing where the lift was measured, or where the file does not say how well
-/// its lifter is known.
-fn untested_range(model: &Model, question: &Question<'_>) -> Result<Option<SimulatedRange>> {
-    if model.record.scatter.is_none() || is_measured(&model.record, question) {
+/// The interval about the model's 1RM; nothing where the file does not say how well its lifter is known.
+fn known_range(model: &Model, question: &Question<'_>) -> Result<Option<SimulatedRange>> {
+    if model.record.scatter.is_none() {
         return Ok(None);
     }
     let usual = RepOptions::usual_for(question.movement);
@@ -81,7 +86,10 @@ pub struct UntestedLifter {
 ///
 /// **Fails** where no repetition is simulated, and where no strength gives the lower end.
 pub fn untested_lifter(model: &Model, question: &Question<'_>) -> Result<Option<UntestedLifter>> {
-    let Some(range) = untested_range(model, question)? else {
+    if is_measured(&model.record, question) {
+        return Ok(None);
+    }
+    let Some(range) = known_range(model, question)? else {
         return Ok(None);
     };
     let lifter = lifter_of_one_rm(question, range.careful())?;

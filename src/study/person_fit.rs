@@ -4,7 +4,7 @@
 
 use super::datum_outcome::{DatumOutcome, outcomes};
 use super::fit_draws::{FitCheck, FitDraws, fit_draws};
-use super::fit_ground::FitGround;
+use super::fit_ground::{FitGround, RATIO};
 use super::person_asked::PersonAsked;
 use super::person_forecast::{LiftForecast, NextTest, forecasts, next_tests};
 use super::traced_beside::{TraceBeside, traces_beside};
@@ -55,6 +55,8 @@ pub struct PersonFit {
     pub check: FitCheck,
     /// Steps of the search.
     pub steps: usize,
+    /// Root mean square of the logarithm by which the model misses the ratio of two lifts; intervals count it.
+    pub ratio_missed: f64,
 }
 
 /// Fits the strengths of a person.
@@ -100,6 +102,7 @@ pub fn fit_person(asked: &PersonAsked, library: &Library) -> Result<PersonFit> {
         belief: draws.belief,
         versions: draws.versions,
         steps: found.steps,
+        ratio_missed: library.misses()?.of(RATIO),
         most_probable: found.belief.mean,
         asked: asked.clone(),
         lifts,

@@ -131,11 +131,9 @@ pub fn pick(
 }
 
 /// The answers with the one that is advised first: plain weight for a novice, else the best by the goal. What leaves more
-/// than the 1RM when bands fail stands last, and what grows at all behind plain weight where arms belong and none stand.
+/// than the 1RM when bands fail stands last; what leaves nearly that much, and what grows at all where arms belong and none
+/// stand, behind plain weight.
 fn advised(mut answers: Vec<Picked>, safety: &SafetyLimits, goal: &Goal) -> Vec<Picked> {
-    if safety.novice || matches!(goal, Goal::Flattest) && answers.len() < 2 {
-        return answers;
-    }
     let score = |picked: &Picked| match (picked.loaded.hung, goal) {
         (0, Goal::Flattest) => 0.0,
         (0, _) => f64::INFINITY,
@@ -145,8 +143,12 @@ fn advised(mut answers: Vec<Picked>, safety: &SafetyLimits, goal: &Goal) -> Vec<
     let uncaught = |picked: &Picked| {
         safety.lacks_arms() && picked.loaded.failure.is_some_and(|failure| failure.grows)
     };
-    let overloads = |picked: &Picked| picked.share_left(safety) > 1.0 + ROUNDING;
-    let first = |picked: &Picked| (overloads(picked), uncaught(picked), missing(picked, goal));
+    let left = |picked: &Picked| safety.left_of(picked.loaded.failure.as_ref());
+    let hung = |picked: &Picked| safety.novice && picked.loaded.hung > 0;
+    let first = |picked: &Picked| {
+        let missing = missing(picked, goal);
+        (hung(picked), left(picked), uncaught(picked), missing)
+    };
     answers.sort_by(|a, b| {
         let order = first(a).cmp(&first(b));
         order.then(score(a).total_cmp(&score(b)))

@@ -182,7 +182,10 @@ fn planned_lift(
             log_facts = Some(facts);
             (one_rm, from)
         }
-        (None, None) => one_rm_of_model(model, question)?,
+        (None, None) => {
+            let overloads = asked.methods().contains(&Method::OverloadedLowering);
+            one_rm_of_model(model, question, overloads)?
+        }
     };
     let trainee = match log_facts {
         Some(facts) => Trainee {

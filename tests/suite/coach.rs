@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 use torquill::anatomy::Training;
 use torquill::grammar::HungTexts;
 use torquill::library::{Library, assemble};
+use torquill::narrative::pick_choice_words::answer_lines;
 use torquill::report::{pick_card_text, plan_text};
 use torquill::session::method::{METHODS, Method};
 use torquill::session::overload::LEAST_RESERVE;
@@ -16,7 +17,8 @@ use torquill::session::request::SessionWishes;
 use torquill::session::status::Level;
 use torquill::setups::{AllowedPieces, Choosing, SetupFamily, Watch, Wish};
 use torquill::study::{
-    MethodChoice, PersonTold, PickAnswer, PlanAnswer, PlanQuestion, Question, pick, pick_card, plan,
+    MethodChoice, PersonTold, PickAnswer, Picked, PlanAnswer, PlanQuestion, Question, pick,
+    pick_card, plan,
 };
 use torquill::units::System;
 
@@ -115,6 +117,7 @@ fn check_answers(found: &PickAnswer, training: Training, at: &str) {
             "{at}: plain weight is always there"
         );
     }
+    check_first(found, at);
     let novice = training == Training::Novice;
     if novice && found.plain.is_some() {
         assert_eq!(found.answers[0].loaded.family, SetupFamily::Plain, "{at}");
@@ -159,6 +162,26 @@ fn question(lift: &str, lifter: Option<&str>, gym: &str, months: Option<f64>) ->
         pieces: HungTexts::default(),
         effort: 0.85,
         wishes: SessionWishes::default(),
+    }
+}
+
+/// What leaves more than 90 % of the 1RM when bands go stands behind all that leaves less, arms or not, and is told to.
+fn check_first(found: &PickAnswer, at: &str) {
+    let body = found.safety.body.as_kg();
+    let is_near = |one: &Picked| {
+        let failure = one.loaded.failure.filter(|failure| failure.grows);
+        failure.is_some_and(|failure| {
+            let share = found.safety.share_of(failure.after_all);
+            share > 1.0 + 1.0e-6
+                || share > 0.9 + 1.0e-6 && failure.after_all.as_kg() > body + 1.0e-6
+        })
+    };
+    let near: Vec<bool> = found.answers.iter().map(is_near).collect();
+    assert!(near.is_sorted(), "{at}: {near:?}");
+    for (place, one) in found.answers.iter().enumerate() {
+        let lines = answer_lines(found, one, System::Metric).concat();
+        let is_told = lines.contains("(at most 90 % in what is advised first)");
+        assert_eq!(is_told, near[place] && !near[0], "{at}: {lines}");
     }
 }
 

@@ -272,6 +272,8 @@ fn law_going_on_is_told_by_the_load_and_with_the_reserve() {
         "60 kg",
         "--training-months",
         "0",
+        "--reps",
+        "8",
     ]);
     let session = &answer["sessions"][0];
     let sets = session["sets"].as_array().expect("sets");

@@ -116,9 +116,11 @@ fn weeks_of(sheet: &str) -> Vec<(String, Step)> {
     pattern.captures_iter(sheet).map(of).collect()
 }
 
-/// A novice's block begins at no more than was lifted, and at the heaviest load from which every week can be a step up
-/// that keeps two in reserve today; where no load has that many steps, at the one with the most. What training adds is left
-/// to the log.
+/// Steps of a novice that are looked for within today's strength.
+const STEPS: usize = 8;
+
+/// A novice's block begins, whatever its length, at no more than was lifted and at the heaviest load from which so many steps
+/// up keep two in reserve today; where no load has that many, at the one with the most. What training adds is left to the log.
 #[test]
 fn law_a_novices_block_begins_at_what_was_lifted_and_goes_on_by_the_log() {
     let folder = tempfile::tempdir().expect("a folder");
@@ -157,8 +159,8 @@ fn law_a_novices_block_begins_at_what_was_lifted_and_goes_on_by_the_log() {
     };
     // How many of the steps at a load are kept, the fewest repetitions first.
     let kept_at = |load: f64| {
-        let counts = [12, 10, 8].iter().position(|count| is_kept((load, *count)));
-        counts.map_or(0, |before| 3 - before)
+        let counts = (8..=12).take_while(|count| is_kept((load, *count)));
+        counts.count()
     };
     let mut begins = Vec::new();
     for weeks in ["3", "12"] {
@@ -178,7 +180,7 @@ fn law_a_novices_block_begins_at_what_was_lifted_and_goes_on_by_the_log() {
         for pair in all.windows(2) {
             let ((_, (before, many)), (title, (load, count))) = (&pair[0], &pair[1]);
             let rises =
-                (load == before && *count == many + 2) || (*load == before + 2.5 && *count == 8);
+                (load == before && *count == many + 1) || (*load == before + 2.5 && *count == 8);
             // What nobody knows beforehand stands once, in the last place.
             let stays =
                 (load, count) == (before, many) && title.contains(&format!("to {weeks}, day 1"));
@@ -200,17 +202,14 @@ fn law_a_novices_block_begins_at_what_was_lifted_and_goes_on_by_the_log() {
         let above = (1..).map(|rung| kept_at(first + 2.5 * f64::from(rung)));
         let above: usize = above.take_while(|kept| *kept > 0).sum();
         assert!(
-            above < asked || first + 2.5 > 40.0,
+            above < STEPS || first + 2.5 > 40.0,
             "{above} of {weeks}: {all:?}"
         );
-        // Fewer steps than weeks only from the least load on, half of the 1RM.
-        assert!(steps == asked || first == 25.0, "{all:?}");
+        // Fewer steps only from the least load on, half of the 1RM.
+        assert!(steps >= STEPS.min(asked) || first == 25.0, "{all:?}");
         begins.push(first);
     }
-    assert!(
-        begins[0] > begins[1],
-        "a short block begins heavier: {begins:?}"
-    );
+    assert_eq!(begins[0], begins[1], "one answer for today: {begins:?}");
 }
 
 /// Sets to failure say so and have two spotters; what a week allows holds without a block; lighter days are lighter than

@@ -1,6 +1,9 @@
-//! Days of a block on what is printed, bands and rows that are told alike everywhere.
+//! A novice's session today beside the block that it begins; days of a block on what is printed, bands and rows that are told
+//! alike everywhere.
 
 use crate::calling::{call, in_one_line};
+use proptest::prelude::{ProptestConfig, proptest};
+use serde_json::Value;
 
 /// A fit of one man of 80 kg.
 fn athlete<'a>(height: &'a str, told: [&'a str; 2]) -> Vec<&'a str> {
@@ -14,6 +17,142 @@ fn athlete<'a>(height: &'a str, told: [&'a str; 2]) -> Vec<&'a str> {
         "80 kg",
     ];
     [&who[..], &["--height", height], &told, &["-o", "one.ron"]].concat()
+}
+
+/// The working sets of a session: how many, their load, repetitions and reserve; and how it goes on.
+fn work_of(session: &Value) -> (usize, f64, u64, u64, String) {
+    let sets = session["sets"].as_array().expect("sets");
+    let work: Vec<&Value> = sets.iter().filter(|set| set["kind"] == "work").collect();
+    let first = work.first().expect("a working set");
+    (
+        work.len(),
+        first["load_kg"].as_f64().expect("a load"),
+        first["repetitions"].as_u64().expect("repetitions"),
+        first["reserve"].as_u64().expect("a reserve"),
+        session["progression"].as_str().expect("words").to_owned(),
+    )
+}
+
+/// A novice's session today is the first week of a block of any length; a lift, a share of a usual 1RM, what is asked beside.
+fn today_is_the_first_week(lift: usize, share: f64, more: usize, weeks: u32) {
+    let (lift, usual) = [
+        ("squat", 75.0),
+        ("bench-press", 55.0),
+        ("deadlift", 100.0),
+        ("overhead-press", 35.0),
+        ("row", 50.0),
+        ("leg-press", 130.0),
+        ("biceps-curl", 15.0),
+    ][lift];
+    let more: &[&str] = [
+        &["--training-months", "3", "--gym", "garage"][..],
+        &["--training-months", "0", "--lifter", "reference-woman"],
+        &["--age", "74", "--training-months", "90"],
+        &["--unwell"],
+        &["--method", "clusters"],
+        &["--sets", "2", "--rest", "120 s"],
+    ][more];
+    let one_rm = format!("{:.1} kg", usual * share);
+    let who = ["plan", lift, "--one-rm", &one_rm, "--format", "json"];
+    let today = call(&[&who[..], more].concat());
+    let weeks = weeks.to_string();
+    let block = call(&[&who[..], more, &["--weeks", &weeks]].concat());
+    assert_eq!(today.status, block.status, "{lift} {one_rm} {more:?}");
+    if today.status == 0 {
+        let [today, first] = [today, block].map(|answer| work_of(&answer.json()["sessions"][0]));
+        assert_eq!(today, first, "{lift} {one_rm} {more:?} {weeks}");
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(6))]
+
+    #[test]
+    fn law_a_novices_session_today_is_the_first_week(
+        lift in 0..7_usize, share in 0.6..1.4_f64, more in 0..6_usize, weeks in 2..13_u32,
+    ) {
+        today_is_the_first_week(lift, share, more, weeks);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(64))]
+
+    #[test]
+    #[ignore = "64 blocks: nightly"]
+    fn law_every_novices_session_today_is_the_first_week(
+        lift in 0..7_usize, share in 0.6..1.4_f64, more in 0..6_usize, weeks in 2..13_u32,
+    ) {
+        today_is_the_first_week(lift, share, more, weeks);
+    }
+}
+
+/// What a session says to do next is what the next week prints, and as many weeks rise as are known to.
+#[test]
+fn law_a_novices_weeks_follow_their_own_sentence() {
+    let (mut more, mut heavier) = (0, 0);
+    for (lift, one_rm) in [("squat", "70 kg"), ("bench-press", "60 kg")] {
+        let words = [
+            "plan",
+            lift,
+            "--one-rm",
+            one_rm,
+            "--training-months",
+            "3",
+            "--weeks",
+            "12",
+        ];
+        let answer = crate::calling::json(&words);
+        let sessions = answer["sessions"].as_array().expect("sessions");
+        let weeks: Vec<_> = sessions.iter().step_by(2).map(work_of).collect();
+        let mut rising = 1;
+        for pair in weeks.windows(2) {
+            let ((_, load, count, _, says), (_, next, repetitions, ..)) = (&pair[0], &pair[1]);
+            if load == next && repetitions > count {
+                let told = format!("do {repetitions} the next time");
+                assert!(says.contains(&told), "{lift}: {weeks:?}");
+                more += 1;
+            } else if next > load {
+                let shown = (10.0 * next).round() / 10.0;
+                let told = format!("go to {shown} kg with {repetitions} again");
+                assert!(
+                    says.contains(&told) && !says.contains("the next time"),
+                    "{lift}: {weeks:?}"
+                );
+                heavier += 1;
+            } else {
+                break;
+            }
+            rising += 1;
+        }
+        let remarks = sessions[0]["remarks"].to_string();
+        let steps = regex::Regex::new("strength ([0-9]+) steps from there").expect("a pattern");
+        let steps = steps
+            .captures(&remarks)
+            .unwrap_or_else(|| panic!("{remarks}"));
+        let steps: usize = steps[1].parse().expect("a count");
+        assert!(rising >= steps.min(12), "{lift}: {steps} of {weeks:?}");
+    }
+    assert!(more > 0 && heavier > 0, "{more} {heavier}");
+}
+
+/// One answer for today, whatever the block's length: of a lifter of whom a coach asked, and of one whom nobody tested.
+#[test]
+fn regress_one_answer_for_today() {
+    for who in [
+        "squat --one-rm 70kg --training-months 3 --gym garage",
+        "bench-press --lifter tall-novice",
+    ] {
+        let told = |more: &str| {
+            let words = format!("plan {who} {more}");
+            let words: Vec<&str> = words.split_whitespace().collect();
+            work_of(&crate::calling::json(&words)["sessions"][0])
+        };
+        let today = told("");
+        for weeks in ["--weeks 2", "--weeks 12"] {
+            assert_eq!(told(weeks), today, "{who} {weeks}");
+        }
+    }
 }
 
 #[test]

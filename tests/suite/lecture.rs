@@ -6,9 +6,10 @@ use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::path::{Path, PathBuf};
 use std::process::Command;
 use torquill::draw::{Primitive, Theme};
-use torquill::figures::{Chart, strength_sheet};
+use torquill::figures::{Chart, load_holders, strength_sheet};
 use torquill::lecture::{LECTURE, ONE_LIFT};
 use torquill::library::{Library, Shelf};
+use torquill::narrative::quantities::rounded;
 use torquill::plot::{Look, Size};
 use torquill::resistance::{Hang, Item};
 use torquill::study::{Desk, LoadHolders, fibre_warnings, joint_gain, lifting_sign, muscle_parts};
@@ -228,6 +229,15 @@ fn law_one_sharing_of_several_is_pale() {
         let holders = LoadHolders::of(study);
         assert!(holders.limits[holders.weakest], "{name}");
         let stretches = holders.undetermined();
+        // The words have every stretch that is drawn pale.
+        let told = load_holders(study, System::Metric).caption;
+        for ends in &stretches {
+            let [from, to] = ends.map(|end| rounded(100.0 * end, 0));
+            let words = format!("rom {from} % to {to} %");
+            assert!(told.contains(&words), "{name}: {words}: {told}");
+        }
+        let everywhere = told.contains("limits the lift everywhere");
+        assert_eq!(everywhere, stretches.is_empty(), "{name}: {told}");
         let last = (study.range.poses.len() - 1) as f64;
         for (sample, held) in study.capacity.held.iter().enumerate() {
             let range = sample as f64 / last;

@@ -3,6 +3,7 @@
 mod endurance;
 mod equation_oracle;
 mod log_files;
+mod phone_log;
 mod plan_command;
 mod session_equations;
 mod session_fatigue;

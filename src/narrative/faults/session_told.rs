@@ -204,13 +204,15 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             limit,
             ratio,
             who,
+            low_end,
             stay,
         } => Told::new(format!(
-            "{} is above what this lifter can lower under control: {} ({} × 1RM, {})",
+            "{} is above what this lifter can lower under control: {} ({} × 1RM, {}{})",
             mass(load),
             mass(limit),
             rounded(*ratio, 2),
-            whose_limit(who.as_deref())
+            whose_limit(who.as_deref()),
+            at_low_end(low_end.as_ref().map(mass))
         ))
         .hint(stay.as_ref().map_or_else(
             || "no load above the 1RM keeps a reserve: train with straight sets, a pyramid or clusters".to_owned(),
@@ -228,16 +230,28 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
             limit,
             ratio,
             who,
+            low_end,
         } => Told::new(format!(
-            "not even one lowering of {} keeps a reserve of {} % against {} ({} × 1RM, {})",
+            "not even one lowering of {} keeps a reserve of {} % against {} ({} × 1RM, {}{})",
             mass(load),
             rounded(100.0 * LEAST_RESERVE, 0),
             mass(limit),
             rounded(*ratio, 2),
-            whose_limit(who.as_deref())
+            whose_limit(who.as_deref()),
+            at_low_end(low_end.as_ref().map(mass))
         ))
-        .hint("take less, or straight sets"),
+        .hint(match low_end {
+            Some(_) => "tell a 1RM that was tested lately with --one-rm, or straight sets",
+            None => "take less, or straight sets",
+        }),
     }
+}
+
+/// ", at 130 kg, the low end of what the 1RM may be": of whose 1RM the limit is.
+fn at_low_end(low: Option<String>) -> String {
+    low.map_or_else(String::new, |low| {
+        format!(", at {low}, the low end of what the 1RM may be")
+    })
 }
 
 fn nothing_in_window(

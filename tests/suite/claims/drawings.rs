@@ -344,7 +344,7 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them|(?:From|At places between) \d+ % (?:to|and) \d+ % of the range the \S+ does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
+        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them|From \d+ % to \d+ %(?:(?:, | and )from \d+ % to \d+ %)* of the range the \S+ does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
         holds: is_definition,
     },
     Claim {

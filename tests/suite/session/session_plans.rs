@@ -318,6 +318,38 @@ fn published_rests_lowerings_and_sets_that_are_prescribed() {
     );
 }
 
+/// Repetitions in reserve: what sets of a trained lifter keep, beside what competitors were told to keep.
+#[test]
+fn published_repetitions_in_reserve_that_are_prescribed() {
+    let gym = Loadings::usual(System::Metric);
+    let asked = |method| {
+        let lifter = Trainee::with_training_months(18.0);
+        request("bench-press", method, lifter, &gym)
+    };
+    let least = |session: &SessionPlan| {
+        let kept = session.working_sets().map(|set| set.reserve).min();
+        f64::from(kept.expect("working sets"))
+    };
+    let told = paper("helms2017_reserve");
+    let straight = plan(&asked(Method::Straight)).expect("a session");
+    told.check(
+        "repetitions in reserve, straight sets of a trained lifter",
+        least(&straight),
+    );
+    let weeks = block(&asked(Method::Straight), 4).expect("a block").weeks;
+    for (week, called) in [(1, "second week"), (2, "third and heaviest week")] {
+        told.check(
+            &format!("repetitions in reserve, {called} of a trained lifter's block"),
+            least(&weeks[week].days[0].plan),
+        );
+    }
+    let pyramid = plan(&asked(Method::Pyramid)).expect("a session");
+    told.check(
+        "repetitions in reserve, top set of a pyramid",
+        least(&pyramid),
+    );
+}
+
 /// The bench press loses more velocity than the squat at the same share of what is possible.
 #[test]
 fn published_velocity_loss_of_two_lifts() {

@@ -1,0 +1,203 @@
+//! A novice's first session: the load from which repetitions and loads can rise for weeks within today's strength.
+//!
+//! In: a [`SessionRequest`]. Out: the [`NoviceStart`] of a session today, be it planned alone or as the first of a block; the rule
+//! by which the log goes on.
+
+use super::draft::Draft;
+use super::fitting::is_held;
+use super::planned_set::SetKind;
+use super::published::NoviceWeeks;
+use super::remark::{PlanBasis, Progression, Remark, WeeksBegin};
+use super::request::{DayAim, SessionRequest};
+use super::status::Level;
+use super::straight::{RESERVE, next_load};
+use super::strength::OneRmSource;
+use crate::error::Result;
+use crate::units::Mass;
+
+/// Steps that are looked for within today's strength, one a week: two months (assumed: by then the log has told how fast
+/// a novice gains).
+const STEPS: u32 = 8;
+
+/// A hair more, so that rounding does not take the load below.
+pub(super) const HAIR: f64 = 1.0 + 1.0e-9;
+
+/// Where a novice begins.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct NoviceStart {
+    /// Load, repetitions, reserve and sets.
+    pub aim: DayAim,
+    /// Steps that are known to hold today, the first among them, as far as they were looked for.
+    pub steps: u32,
+    /// Whether the second of them is a heavier load.
+    pub then_heavier: bool,
+}
+
+/// Where a novice begins who asks for neither load nor repetitions; none for others, and where a block asks for the day.
+pub(super) fn start_today(request: &SessionRequest) -> Result<Option<NoviceStart>> {
+    let wishes = &request.wishes;
+    let is_asked = wishes.load.is_some() || wishes.repetitions.is_some() || request.aim.is_some();
+    if request.level() != Level::Novice || is_asked {
+        return Ok(None);
+    }
+    start(request).map(Some)
+}
+
+/// Where a novice begins: at the heaviest load from which [`STEPS`] steps are known to hold today; never above the usual
+/// share where nobody saw the 1RM, never heavier than the set that was written down, never below the least share of the
+/// table. Where that is too few steps, at the load with the most of them.
+pub(super) fn start(request: &SessionRequest) -> Result<NoviceStart> {
+    let rules = rules(request);
+    let strength = request.strength();
+    let most = match &request.lift.one_rm_from {
+        OneRmSource::OfSet { load, .. } => strength.share_of(*load),
+        OneRmSource::Log { .. } | OneRmSource::Given => 1.0,
+        OneRmSource::Simulated { .. } => rules.share,
+    };
+    let chart = request.chart()?;
+    let (_, last) = chart.range();
+    let first_step = f64::from(fewest(request) + request.reserve(RESERVE));
+    let by_chart = chart.share_at(first_step.min(last))?;
+    let mut steps = 0;
+    let mut found = None;
+    for load in rungs(request).into_iter().rev() {
+        let share = strength.share_of(load);
+        if share > by_chart * HAIR {
+            continue;
+        }
+        let held = steps_at(request, share)?;
+        if held == 0 {
+            // Nothing above a load that does not hold is reached.
+            (steps, found) = (0, None);
+            continue;
+        }
+        steps += held;
+        if share <= most * HAIR {
+            found = Some((share * HAIR, steps, held == 1 && steps > 1));
+            if steps >= STEPS {
+                break;
+            }
+        }
+    }
+    let (share, steps, then_heavier) = found.unwrap_or_else(|| (rules.share.min(most), 0, false));
+    Ok(NoviceStart {
+        aim: aim(request, share, fewest(request)),
+        steps,
+        then_heavier,
+    })
+}
+
+/// The loads from the least share of a novice up, each the next step of the one before.
+fn rungs(request: &SessionRequest) -> Vec<Mass> {
+    let strength = request.strength();
+    let least = strength.load_at(rules(request).least_share);
+    let first = request.loading.at_least(least, request.lift.one_rm);
+    let first = first.map(|loading| loading.total);
+    let is_below_one_rm = |load: &Mass| *load <= request.lift.one_rm;
+    std::iter::successors(first, |load| {
+        next_load(request, *load).filter(is_below_one_rm)
+    })
+    .collect()
+}
+
+/// How many of the steps at a load are known to hold today, from the fewest repetitions on.
+fn steps_at(request: &SessionRequest, share: f64) -> Result<u32> {
+    let allowed = request.chart()?.allowed_at(share);
+    let mut held = 0;
+    for repetitions in &rules(request).repetitions {
+        let aim = aim(request, share * HAIR, *repetitions);
+        // What the chart refuses need not be simulated.
+        let is_refused = allowed.is_some_and(|allowed| allowed < repetitions + aim.reserve);
+        if is_refused || !is_held(&request.straight(aim))? {
+            break;
+        }
+        held += 1;
+    }
+    Ok(held)
+}
+
+pub(super) fn rules<'a>(request: &SessionRequest<'a>) -> &'a NoviceWeeks {
+    &request.published.straight.weeks.novice
+}
+
+pub(super) fn fewest(request: &SessionRequest) -> u32 {
+    rules(request).repetitions.first().copied().unwrap_or(1)
+}
+
+/// A novice's day with a load and repetitions.
+pub(super) fn aim(request: &SessionRequest, share: f64, repetitions: u32) -> DayAim {
+    DayAim {
+        share,
+        repetitions,
+        reserve: request.wishes.reserve.unwrap_or(RESERVE).max(RESERVE),
+        sets: request.wishes.sets.unwrap_or(request.guidance().sets),
+    }
+}
+
+/// A draft of today as the first of a novice's weeks: where they begin, and the rule by which the log goes on.
+pub(super) fn begin(request: &SessionRequest, start: &NoviceStart, draft: &mut Draft) {
+    by_the_log(request, draft);
+    // Who is not well yet begins when well again.
+    if !request.lift.trainee.comes_back() {
+        if start.then_heavier {
+            then_heavier(&mut draft.progression);
+        }
+        draft.remarks.push(begun(request, start, draft));
+    }
+    let source = rules(request).source.clone();
+    draft.sources.push((PlanBasis::Weeks, source));
+}
+
+/// What is told of where the weeks begin.
+pub(super) fn begun(request: &SessionRequest, start: &NoviceStart, draft: &Draft) -> Remark {
+    let list = &rules(request).repetitions;
+    let (load, _) = work_of(draft);
+    Remark::WeeksBegin(WeeksBegin {
+        load,
+        share: request.strength().share_of(load),
+        steps: start.steps,
+        ends: (fewest(request), list.last().copied().unwrap_or(1)),
+        reserve: request.reserve(RESERVE),
+        simulated: request.oracle.is_some(),
+    })
+}
+
+/// The load and repetitions of a day's working sets.
+pub(super) fn work_of(draft: &Draft) -> (Mass, u32) {
+    let mut sets = draft.sets.iter();
+    let set = sets.find(|set| set.kind == SetKind::Work);
+    set.map_or((Mass::ZERO, 0), |set| (set.load.total, set.repetitions()))
+}
+
+/// The rule by which the log decides, in place of the calendar.
+pub(super) fn by_the_log(request: &SessionRequest, draft: &mut Draft) {
+    let list = &rules(request).repetitions;
+    let (load, repetitions) = work_of(draft);
+    let mut next = [None; 3];
+    let mut last = load;
+    for place in &mut next {
+        *place = next_load(request, last);
+        last = place.unwrap_or(last);
+    }
+    draft.progression = Progression::ByTheLog {
+        repetitions,
+        more: list.iter().copied().find(|count| *count > repetitions),
+        ends: (fewest(request), list.last().copied().unwrap_or(repetitions)),
+        reserve: request.reserve(RESERVE),
+        next,
+    };
+}
+
+/// The next step is the heavier load: more repetitions are not known to hold today, and that is.
+pub(super) const fn then_heavier(progression: &mut Progression) {
+    if let Progression::ByTheLog {
+        repetitions,
+        more,
+        ends,
+        ..
+    } = progression
+    {
+        *more = None;
+        ends.1 = *repetitions;
+    }
+}
