@@ -154,12 +154,17 @@ impl<'a> OverRange<'a> {
 
     /// Points of capacity, its peak among them where that lies between two samples.
     pub fn capacity_points(&self) -> Vec<[f64; 2]> {
-        let study = self.told.study;
-        let mut points = self.load_points(&study.capacity.values());
-        if let Some((behind, range, peak)) = study.crest() {
-            points.insert(behind, [self.place(range), self.loads(&[peak])[0]]);
+        let mut points = self.load_points(&self.told.study.capacity.values());
+        if let Some((behind, crest)) = self.crest() {
+            points.insert(behind, crest);
         }
         points
+    }
+
+    /// The peak of the capacity where it lies between two samples, and the sample behind it.
+    pub fn crest(&self) -> Option<(usize, [f64; 2])> {
+        let (behind, range, peak) = self.told.study.crest()?;
+        Some((behind, [self.place(range), self.loads(&[peak])[0]]))
     }
 
     /// The greatest demand of all setups in the unit of the upright axis.
