@@ -26,6 +26,10 @@ pub struct Drawn {
     description: String,
     /// Curves with the stretches in which their lines are hollow, % of the range.
     hollow: Vec<(String, Vec<[f64; 2]>)>,
+    /// Curves that are greatest between two samples, with that point.
+    crests: Vec<(String, [f64; 2])>,
+    /// The name of the lift in the library, where the figure is of one.
+    movement: String,
 }
 
 impl Drawn {
@@ -73,6 +77,24 @@ impl Drawn {
         found
             .map(|c| c.2.as_slice())
             .ok_or_else(|| format!("no curve is called {name}"))
+    }
+
+    /// The greatest point of a curve, where it lies between two samples.
+    fn crest(&self, name: &str) -> Option<[f64; 2]> {
+        let mut all = self.crests.iter();
+        let found = all.find(|(known, _)| known.eq_ignore_ascii_case(name));
+        found.map(|(_, point)| *point)
+    }
+
+    /// The samples of a curve, without a crest between them.
+    fn samples(&self, name: &str) -> Result<Vec<[f64; 2]>, String> {
+        let crest = self.crest(name);
+        let is_crest = |point: &[f64; 2]| {
+            let off = |crest: [f64; 2]| (point[1] / crest[1] - 1.0).abs();
+            crest.is_some_and(|crest| off(crest) < 1e-6)
+        };
+        let all = self.curve(name)?.iter();
+        Ok(all.filter(|point| !is_crest(point)).copied().collect())
     }
 
     /// Names of all curves.

@@ -1,8 +1,10 @@
 //! What stands below the titles of the lecture's figures, subtitles, footnotes, notes of panels, against the data that are drawn.
 
+use super::drawings::{measured_lowering, span_told};
 use super::{Claim, Drawn, compiled, holds, is_definition, least, peak, says};
 use regex::{Captures, Regex};
 use torquill::figures::{Chart, DataTable, Sheet};
+use torquill::study::SLOW_M_S;
 
 /// Figures whose subtitle, footnote and notes are read as their titles are.
 pub const READ_WHOLE: [&str; 12] = [
@@ -210,26 +212,25 @@ pub const BELOW: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r".+, at [\d.]+ m/s: lowered over lifted ([\d.]+)(?:, measured (1\.24) to 1\.4(?:, by which (\d+) % of 1RM could be lowered)?)?",
+        reads: r".+, at ([\d.]+) m/s: lowered over lifted ([\d.]+)(?:, measured ([\d.to ]+)(?:, by which (\d+) % of 1RM could be lowered)?)?",
         holds: |told, drawn| {
+            says(&told[1], SLOW_M_S, 0.0, "speed")?;
             let [lowered, lifted] = [drawn.curve("lowered")?, drawn.curve("lifted")?];
-            says(
-                &told[1],
-                least(lowered)[1] / least(lifted)[1],
-                0.002,
-                "surplus",
-            )?;
-            let (Some(measured), Some(share)) = (told.get(2), told.get(3)) else {
+            let surplus = least(lowered)[1] / least(lifted)[1];
+            says(&told[2], surplus, 0.002, "surplus")?;
+            let measured = measured_lowering(&drawn.movement);
+            holds(measured.is_some() == told.get(3).is_some(), "measured")?;
+            let Some(span) = told.get(3) else {
                 return Ok(());
             };
-            let [load, maximum] = [
-                drawn.curve("load beyond the maximum")?,
-                drawn.curve("maximum")?,
-            ];
-            let beyond = peak(load)[1] / peak(maximum)[1];
-            says(share.as_str(), 100.0 * beyond, 0.0, "share of the maximum")?;
-            let measured: f64 = measured.as_str().parse().unwrap_or(f64::NAN);
-            holds(beyond < measured, "less than was lowered")
+            span_told(span.as_str(), measured)?;
+            let load = peak(drawn.curve("load beyond the maximum")?)[1];
+            let beyond = load / peak(drawn.curve("maximum")?)[1];
+            let could = measured.is_some_and(|[least, _]| beyond < least);
+            holds(could == told.get(4).is_some(), "whether others lower it")?;
+            told.get(4).map_or(Ok(()), |share| {
+                says(share.as_str(), 100.0 * beyond, 0.0, "share of the maximum")
+            })
         },
     },
     Claim {

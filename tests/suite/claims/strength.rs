@@ -130,7 +130,7 @@ fn hardest_there(place: &str, curves: &Curves, load: usize) -> Result<(), String
 }
 
 /// Angles of the ankle by their sign on the axis: plantar flexion is below zero.
-fn signed(place: &str) -> String {
+pub fn signed(place: &str) -> String {
     let below = Regex::new(r"([\d.]+) deg of plantar flexion").expect("a pattern");
     let signed = below.replace_all(place, "-$1 deg");
     let above = Regex::new(r"([\d.]+) deg(?: of dorsiflexion)? to ").expect("a pattern");
