@@ -196,14 +196,14 @@ impl<'a> OverRange<'a> {
         let Extent::FromZeroTo(top) = extent else {
             return None;
         };
-        let capacity = self.loads(&self.told.study.capacity.values());
         let peak = self.loads(&[self.told.study.class.peak])[0];
         let percent = |values: &[f64]| -> Vec<f64> {
             values.iter().map(|value| 100.0 * value / peak).collect()
         };
         let (quantity, unit) = WHOLE_CURVE;
-        let curve = Series::new("", self.points(&percent(&capacity)), Role::CAPACITY)
-            .doubted(self.hollow());
+        let capacity = self.capacity_points().into_iter();
+        let capacity = capacity.map(|[x, value]| [x, 100.0 * value / peak]);
+        let curve = Series::new("", capacity.collect(), Role::CAPACITY).doubted(self.hollow());
         let setups = self.told.study.setups.iter().enumerate();
         let demands = setups.map(|(index, setup)| {
             let values = percent(&self.loads(&setup.values));
