@@ -1,7 +1,7 @@
 //! Sentences around drawn bodies, stacks, tracks and laws of loads, against the numbers beside them.
 
 use super::strength::signed;
-use super::{Claim, Drawn, anywhere, compiled, holds, is_definition, least, peak, says};
+use super::{Claim, Drawn, anywhere, compiled, hangs, holds, is_definition, least, peak, says};
 use regex::{Captures, Regex};
 use torquill::figures::DataTable;
 
@@ -321,6 +321,36 @@ fn told_places(place: &str, drawn: &Drawn) -> Vec<f64> {
     points.filter(near).collect()
 }
 
+/// Whether the areas are pale where the description has the lift weakest.
+fn is_pale_where_weakest(drawn: &Drawn) -> Result<bool, String> {
+    let reads = compiled(&format!(".*{WEAKEST}.+"));
+    let weakest = reads.captures(&drawn.description).ok_or("no place")?;
+    let mut places = told_places(&weakest[1], drawn).into_iter();
+    let is_pale = |x: f64| {
+        let mut all = drawn.pale.iter();
+        all.any(|[a, b]| (a.min(*b)..=a.max(*b)).contains(&x))
+    };
+    Ok(places.any(is_pale))
+}
+
+/// The stack is of this joint.
+pub fn is_of(joint: &str, drawn: &Drawn) -> Result<(), String> {
+    let begin = format!("Stacked muscle moments at the {joint} over ");
+    holds(
+        drawn.description.starts_with(&begin),
+        "the joint of the stack",
+    )
+}
+
+/// Between which samples a place of the level axis lies, as a number of samples and a part.
+fn sample_of(x: f64, drawn: &Drawn) -> f64 {
+    let points = &drawn.curves[0].2;
+    let part = |at: usize| (x - points[at][0]) / (points[at + 1][0] - points[at][0]);
+    let mut pieces = 0..points.len() - 1;
+    let own = pieces.find(|at| (-1e-3..=1.0 + 1e-3).contains(&part(*at)));
+    own.map_or(f64::NAN, |at| at as f64 + part(at))
+}
+
 fn first_last(points: &[[f64; 2]]) -> [[f64; 2]; 2] {
     [points[0], points[points.len() - 1]]
 }
@@ -341,6 +371,8 @@ pub const CURVES: &[Claim<Drawn>] = &[
                     .filter(|l| names.contains(&l.0.to_lowercase()));
                 100.0 * named.map(|layer| layer.1).sum::<f64>() / all
             };
+            is_of(&told[3], drawn)?;
+            holds(!is_pale_where_weakest(drawn)?, "the joint limits there")?;
             let mut places = told_places(&weakest[1], drawn).into_iter();
             let found = places.any(|x| says(&told[2], share(x), 0.0, "").is_ok());
             holds(found, "they have that share where the lift is weakest")
@@ -382,12 +414,35 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"[^:]+: where it is weakest the \S+ does not limit",
-        holds: is_definition,
+        reads: r"[^:]+: where it is weakest the (.+) does not limit",
+        holds: |told, drawn| {
+            is_of(&told[1], drawn)?;
+            holds(is_pale_where_weakest(drawn)?, "it is pale there")
+        },
     },
     Claim {
-        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them|(?:From|At places between) \d+ % (?:to|and) \d+ % of the range the \S+ does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
-        holds: is_definition,
+        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them",
+        holds: |_, drawn| holds(drawn.pale.is_empty(), "no place is pale"),
+    },
+    Claim {
+        reads: r"(From|At places between) (\d+) % (to|and) (\d+) % of the range the (.+) does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
+        holds: |told, drawn| {
+            is_of(&told[5], drawn)?;
+            let [Some(first), Some(end)] = [drawn.pale.first(), drawn.pale.last()] else {
+                return Err("no place is pale".to_owned());
+            };
+            holds(
+                (drawn.pale.len() == 1) == (&told[1] == "From" && &told[3] == "to"),
+                "one stretch or several",
+            )?;
+            // Areas are pale from half a sample before to half a sample behind such places.
+            let last = drawn.curves[0].2.len() as f64 - 1.0;
+            let [from, to] = [sample_of(first[0], drawn), sample_of(end[1], drawn)];
+            let from = if from < 0.25 { 0.0 } else { from + 0.5 };
+            let to = if to > last - 0.25 { last } else { to - 0.5 };
+            says(&told[2], 100.0 * from / last, 1e-3, "from")?;
+            says(&told[4], 100.0 * to / last, 1e-3, "to")
+        },
     },
     Claim {
         reads: r"The .+ takes the .+ from (\d+) % to (\d+) % of its optimal length",
@@ -697,8 +752,24 @@ pub const MOTION: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"At the same hardest effort \(\d+ % of what is held still\): .+ against .+",
-        holds: is_definition,
+        reads: r"At the same hardest effort \((\d+) % of what is held still\): (?:with .+|(.+)) against ([\d.]+) kg",
+        holds: |told, drawn| {
+            if let Some(hung) = told.get(2) {
+                hangs(hung.as_str(), drawn.setups.first())?;
+            }
+            let plain = format!("{} kg", &told[3]);
+            holds(
+                drawn.curve(&plain).is_ok(),
+                "the plain weight that is drawn",
+            )?;
+            let load = 9.80665 * told[3].parse::<f64>().unwrap_or(f64::NAN);
+            let mut lifts = drawn.studies.iter();
+            let own = lifts.find(|study| study.movement_name == drawn.movement);
+            let held = own.ok_or("no lift")?.capacity.values().into_iter();
+            // A hardest place between samples lies a little below the least one.
+            let effort = 100.0 * load / held.fold(f64::INFINITY, f64::min);
+            says(&told[1], effort, 0.002 * effort, "effort")
+        },
     },
     Claim {
         reads: r"Peak velocity: ([\d.]+) m/s .+ against ([\d.]+) m/s .+",

@@ -98,7 +98,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A cam changes the moment arm of the stack with the angle|This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it|Published values of the .+, of every kind, are missed by a factor of [\d.]+ over \d+ values?",
+        reads: r"A cam changes the moment arm of the stack with the angle|This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it",
         holds: is_definition,
     },
     Claim {
