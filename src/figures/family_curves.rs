@@ -90,7 +90,9 @@ pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
 fn series(family: &Family, units: System) -> Vec<Series> {
     let curve = |name: String, study: &Study, role| {
         let over = OverRange::new(study, units);
-        Series::new(name, over.capacity_points(), role).doubted(over.hollow())
+        Series::new(name, over.capacity_points(), role)
+            .doubted(over.hollow())
+            .crested(over.crest().map(|(_, point)| point))
     };
     let (order, are_numbers) = order(family);
     let last = order.len().saturating_sub(1).max(1) as f64;

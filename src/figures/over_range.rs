@@ -154,12 +154,17 @@ impl<'a> OverRange<'a> {
 
     /// Points of capacity, its peak among them where that lies between two samples.
     pub fn capacity_points(&self) -> Vec<[f64; 2]> {
-        let study = self.told.study;
-        let mut points = self.load_points(&study.capacity.values());
-        if let Some((behind, range, peak)) = study.crest() {
-            points.insert(behind, [self.place(range), self.loads(&[peak])[0]]);
+        let mut points = self.load_points(&self.told.study.capacity.values());
+        if let Some((behind, crest)) = self.crest() {
+            points.insert(behind, crest);
         }
         points
+    }
+
+    /// The peak of the capacity where it lies between two samples, and the sample behind it.
+    pub fn crest(&self) -> Option<(usize, [f64; 2])> {
+        let (behind, range, peak) = self.told.study.crest()?;
+        Some((behind, [self.place(range), self.loads(&[peak])[0]]))
     }
 
     /// The greatest demand of all setups in the unit of the upright axis.
@@ -191,14 +196,14 @@ impl<'a> OverRange<'a> {
         let Extent::FromZeroTo(top) = extent else {
             return None;
         };
-        let capacity = self.loads(&self.told.study.capacity.values());
         let peak = self.loads(&[self.told.study.class.peak])[0];
         let percent = |values: &[f64]| -> Vec<f64> {
             values.iter().map(|value| 100.0 * value / peak).collect()
         };
         let (quantity, unit) = WHOLE_CURVE;
-        let curve = Series::new("", self.points(&percent(&capacity)), Role::CAPACITY)
-            .doubted(self.hollow());
+        let capacity = self.capacity_points().into_iter();
+        let capacity = capacity.map(|[x, value]| [x, 100.0 * value / peak]);
+        let curve = Series::new("", capacity.collect(), Role::CAPACITY).doubted(self.hollow());
         let setups = self.told.study.setups.iter().enumerate();
         let demands = setups.map(|(index, setup)| {
             let values = percent(&self.loads(&setup.values));

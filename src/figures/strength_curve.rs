@@ -106,7 +106,8 @@ pub(crate) fn load_curves(over: &OverRange<'_>, capacity: &str) -> Panel {
         [] => over.capacity_points(),
         _ => over.load_points(&along),
     };
-    let mut series = vec![Series::new(capacity, held, Role::CAPACITY).doubted(over.hollow())];
+    let held = Series::new(capacity, held, Role::CAPACITY).doubted(over.hollow());
+    let mut series = vec![held.crested(over.crest().map(|(_, point)| point))];
     let aslant = study
         .setups
         .iter()

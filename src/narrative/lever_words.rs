@@ -8,7 +8,8 @@ use super::places::sides_in_words;
 use super::prose::{listed, percent};
 use super::quantities::{rounded, with_minus};
 use super::shown_units::ShownUnits;
-use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study};
+use crate::anatomy::Dof;
+use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study, lifting_sign};
 use crate::units::System;
 
 /// The length at which a fibre makes its greatest active force.
@@ -24,6 +25,21 @@ pub(crate) const LEFT_FOR_LOAD: &str = "left for the load";
 fn place_of(study: &Study, sample: usize, units: System) -> String {
     let last = (study.range.poses.len() - 1) as f64;
     study.told(units).place(sample as f64 / last)
+}
+
+/// The muscles that lift at the first joint by what they do to it: "the muscles that extend the knee".
+fn lifting_muscles(study: &Study) -> String {
+    let turns_up = lifting_sign(study, 0) > 0.0;
+    let (up, down) = match study.range.poses[0].coordinates[0].dof {
+        Dof::Elbow | Dof::ShoulderFlexion | Dof::Lumbar | Dof::Hip | Dof::Knee => {
+            ("flex", "extend")
+        }
+        Dof::ShoulderAbduction => ("abduct", "adduct"),
+        Dof::ShoulderHorizontal => ("adduct horizontally", "abduct horizontally"),
+        Dof::Ankle => ("dorsiflex", "plantar-flex"),
+    };
+    let verb = if turns_up { up } else { down };
+    format!("the muscles that {verb} the {}", study.joint(0))
 }
 
 /// Moment arms over the joint angle.
@@ -59,8 +75,8 @@ pub fn moment_arm_words(
             place_of(study, longest.sample, units)
         ),
         subtitle: format!(
-            "{lifter}, moment arms of the muscles that flex the {}",
-            study.joint(0)
+            "{lifter}, moment arms of {}",
+            lifting_muscles(study)
         ),
         footnote: "Moment arm: distance of a muscle's line of pull from the joint's axis. Heads of one muscle \
                    are shown together."
@@ -221,9 +237,9 @@ pub fn force_times_arm_words(lifter: &str, study: &Study, product: &ForceAndArm)
             study.away_from
         ),
         subtitle: format!(
-            "{lifter}, {}: all muscles that flex the {} together",
+            "{lifter}, {}: all {} together",
             study.movement_title.to_lowercase(),
-            study.joint(0)
+            lifting_muscles(study).trim_start_matches("the ")
         ),
         footnote: "Each curve in percent of its own greatest value. Moment arm: the one at which the summed force \
                    makes the summed moment."

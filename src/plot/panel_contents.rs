@@ -88,6 +88,8 @@ pub struct Series {
     pub doubted: Vec<[f64; 2]>,
     /// Stretches of the level axis in which the curve is one of several possible ones: there the line is thin.
     pub thin: Vec<[f64; 2]>,
+    /// Its greatest point, where that lies between two places of which other curves have values too; its own points may lack it.
+    pub crest: Option<[f64; 2]>,
 }
 
 impl Series {
@@ -101,7 +103,15 @@ impl Series {
             pieces: Vec::new(),
             doubted: Vec::new(),
             thin: Vec::new(),
+            crest: None,
         }
+    }
+
+    /// The same curve, greatest between two of its points.
+    #[must_use]
+    pub fn crested(mut self, crest: Option<[f64; 2]>) -> Self {
+        self.crest = crest;
+        self
     }
 
     /// The same curve, one of several possible ones in these stretches of the level axis.

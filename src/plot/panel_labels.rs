@@ -332,7 +332,8 @@ fn continuation(
 
 /// The greatest or the least value of a curve.
 fn furthest(series: &Series, upwards: bool) -> f64 {
-    let values = series.points.iter().map(|point| point[1]);
+    let points = series.points.iter().chain(&series.crest);
+    let values = points.map(|point| point[1]);
     if upwards {
         values.fold(f64::NEG_INFINITY, f64::max)
     } else {

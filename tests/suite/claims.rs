@@ -9,13 +9,17 @@ mod doubts;
 mod drawings;
 mod families;
 mod lecture;
+mod one_lift;
 mod sessions;
 mod strength;
 
 use regex::{Captures, Regex};
+use std::cell::Cell;
 use std::collections::HashMap;
 use std::sync::{LazyLock, Mutex};
 use torquill::figures::DataTable;
+use torquill::resistance::{Item, Setup, Weight};
+use torquill::study::Study;
 
 /// What a figure draws: named curves over one axis.
 #[derive(Debug, Default)]
@@ -26,6 +30,22 @@ pub struct Drawn {
     description: String,
     /// Curves with the stretches in which their lines are hollow, % of the range.
     hollow: Vec<(String, Vec<[f64; 2]>)>,
+    /// Curves that are greatest between two samples, with that point.
+    crests: Vec<(String, [f64; 2])>,
+    /// The name of the lift in the library, where the figure is of one.
+    movement: String,
+    /// Stretches in which its areas are pale, on its level axis.
+    pale: Vec<[f64; 2]>,
+    /// The lifts that it draws, where its words are of their levers.
+    studies: Vec<Study>,
+    /// The setups that it draws, as they were asked for.
+    setups: Vec<Setup>,
+    /// The lifter, as words name him or her.
+    who: String,
+    /// Loads at the places of a table, N.
+    loads_n: Vec<f64>,
+    /// Muscles of a table at its first place, in order.
+    muscles: Vec<String>,
 }
 
 impl Drawn {
@@ -33,6 +53,14 @@ impl Drawn {
     fn of(table: &DataTable) -> Self {
         let mut drawn = Self::default();
         let width = table.header.len();
+        let load = table.header.iter().position(|name| name == "load_alone_n");
+        let loads = table.rows.iter().filter_map(|row| row[load?].parse().ok());
+        drawn.loads_n = loads.collect();
+        if table.header.get(1).is_some_and(|name| name == "muscle") {
+            let first = table.rows.iter().filter(|row| row[0] == table.rows[0][0]);
+            let named = first.filter(|row| row[1] != "others");
+            drawn.muscles = named.map(|row| row[1].clone()).collect();
+        }
         for row in &table.rows {
             // Points of a diagram: a name, where, how much, and more.
             let width = if table.header[0] == "point" { 3 } else { width };
@@ -75,6 +103,24 @@ impl Drawn {
             .ok_or_else(|| format!("no curve is called {name}"))
     }
 
+    /// The greatest point of a curve, where it lies between two samples.
+    fn crest(&self, name: &str) -> Option<[f64; 2]> {
+        let mut all = self.crests.iter();
+        let found = all.find(|(known, _)| known.eq_ignore_ascii_case(name));
+        found.map(|(_, point)| *point)
+    }
+
+    /// The samples of a curve, without a crest between them.
+    fn samples(&self, name: &str) -> Result<Vec<[f64; 2]>, String> {
+        let crest = self.crest(name);
+        let is_crest = |point: &[f64; 2]| {
+            let off = |crest: [f64; 2]| (point[1] / crest[1] - 1.0).abs();
+            crest.is_some_and(|crest| off(crest) < 1e-6)
+        };
+        let all = self.curve(name)?.iter();
+        Ok(all.filter(|point| !is_crest(point)).copied().collect())
+    }
+
     /// Names of all curves.
     fn names(&self) -> impl Iterator<Item = &str> {
         self.curves.iter().map(|c| c.1.as_str())
@@ -107,19 +153,58 @@ fn step(points: &[[f64; 2]]) -> f64 {
     far.abs() / (points.len() - 1) as f64
 }
 
+/// A printed number and half of its last digit, with room for rounding.
+fn read_number(printed: &str) -> Result<[f64; 2], String> {
+    let decimals = printed.split('.').nth(1).map_or(0, str::len);
+    let value = printed.replace('\u{2212}', "-").parse();
+    let value: f64 = value.map_err(|_| format!("{printed} is no number"))?;
+    Ok([value, 0.5 * 10_f64.powi(-(decimals as i32)) * (1.0 + 1e-6)])
+}
+
 /// A printed number says the computed one: to half of its last digit, and a slack for places between samples.
 fn says(printed: &str, computed: f64, slack: f64, what: &str) -> Result<(), String> {
-    let decimals = printed.split('.').nth(1).map_or(0, str::len);
-    let value: f64 = printed
-        .replace('\u{2212}', "-")
-        .parse()
-        .map_err(|_| format!("{printed} is no number"))?;
-    let half = 0.5 * 10_f64.powi(-(decimals as i32));
-    if (value - computed).abs() <= half * (1.0 + 1e-6) + slack + 1e-9 * computed.abs() {
+    let [value, half] = read_number(printed)?;
+    if (value - computed).abs() <= half + slack + 1e-9 * computed.abs() {
         Ok(())
     } else {
         Err(format!("{what}: printed {printed}, computed {computed}"))
     }
+}
+
+/// Words for what hangs say a setup: the plain weight in front, and numbers of bands and chains that are its pieces'.
+fn hangs(words: &str, setup: Option<&Setup>) -> Result<(), String> {
+    let setup = setup.ok_or("a setup that is not drawn")?;
+    let plain = setup.items.iter().filter_map(|item| match item {
+        Item::Weight(Weight::Load(mass)) => Some(mass.as_kg()),
+        _ => None,
+    });
+    let rest = match anywhere(r"([\d.]+) kg\b(.*)").captures(words) {
+        Some(told) => {
+            says(&told[1], plain.sum(), 0.0, "plain weight")?;
+            told[2].to_owned()
+        }
+        None => {
+            holds(plain.sum::<f64>() == 0.0, "a plain weight is told")?;
+            words.to_owned()
+        }
+    };
+    let pieces = format!("{:?}", setup.items);
+    let number = anywhere(r"\d+(?:\.\d+)?");
+    let mut all = number.find_iter(&rest).map(|number| number.as_str());
+    match all.find(|number| !number_is_in(number, &pieces)) {
+        Some(unknown) => Err(format!("{unknown} of `{words}` is no number of {pieces}")),
+        None => Ok(()),
+    }
+}
+
+/// Whether a text has a number as a whole.
+fn number_is_in(number: &str, text: &str) -> bool {
+    let mut all = anywhere(r"\d+(?:\.\d+)?")
+        .find_iter(text)
+        .map(|n| n.as_str().to_owned())
+        .collect::<Vec<_>>()
+        .into_iter();
+    all.any(|known| known == number)
 }
 
 fn holds(is_so: bool, what: &str) -> Result<(), String> {
@@ -134,9 +219,22 @@ struct Claim<D> {
     holds: fn(&Captures<'_>, &D) -> Result<(), String>,
 }
 
-/// A sentence that says what a word means or what a law is, without a number of this figure.
-fn is_definition<D>(_: &Captures<'_>, _: &D) -> Result<(), String> {
-    Ok(())
+thread_local! {
+    /// The claim that is being held against a sentence.
+    static READS: Cell<&'static str> = const { Cell::new("") };
+}
+
+/// A sentence that says what a word means or what a law is, without a number of this figure: those that it has stand in
+/// the claim itself.
+fn is_definition<D>(told: &Captures<'_>, _: &D) -> Result<(), String> {
+    let numbers = made(r"\d+(?:\.\d+)?".to_owned());
+    let fixed = READS.get().replace("\\.", ".");
+    let known: Vec<&str> = numbers.find_iter(&fixed).map(|n| n.as_str()).collect();
+    let mut all = numbers.find_iter(&told[0]).map(|n| n.as_str());
+    match all.find(|number| !known.contains(number)) {
+        Some(number) => Err(format!("a definition says {number}, which nobody derives")),
+        None => Ok(()),
+    }
 }
 
 /// Holds every sentence of a text against the data.
@@ -145,6 +243,7 @@ fn check<D>(text: &str, claims: &[Claim<D>], data: &D) -> Result<(), String> {
         let found = claims.iter().find_map(|claim| {
             let reads = compiled(claim.reads);
             let told = reads.captures(&sentence)?;
+            READS.set(claim.reads);
             Some((claim.holds)(&told, data))
         });
         match found {
@@ -201,4 +300,11 @@ fn fault_a_wrong_number_and_an_unknown_sentence_are_found() {
     assert_eq!(check("It weighs 80 kg.", &claims, &80.4), Ok(()));
     assert!(check("It weighs 80 kg.", &claims, &80.6).is_err());
     assert!(check("It weighs 80 kg. It is red.", &claims, &80.0).is_err());
+    let meant = [Claim::<f64> {
+        reads: r"A stone is 14 pounds(?: and a bit more than [\d.]+ kg)?",
+        holds: is_definition,
+    }];
+    assert_eq!(check("A stone is 14 pounds.", &meant, &0.0), Ok(()));
+    let told = "A stone is 14 pounds and a bit more than 6.3 kg.";
+    assert!(check(told, &meant, &0.0).is_err());
 }

@@ -1,5 +1,6 @@
 //! Random families of curves and the waterfalls of their changes: titles and alternative texts against curves and bars.
 
+use super::{read_number, says};
 use crate::lift_by_another_name::LIFTS;
 use crate::vary_reasons::{TRIED_IN_FULL, USUAL_SAMPLES, families_of, heaviest_by_hand};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
@@ -11,27 +12,6 @@ use torquill::narrative::parameters::{parameter_in_words, shown_value};
 use torquill::study::{Cause, Conditions, Family, Spot, Study};
 use torquill::units::{System, rounded};
 
-/// A printed number and half of its last digit.
-fn number(text: &str) -> (f64, f64) {
-    let plain = text.replace('\u{2212}', "-");
-    let decimals = plain.split_once('.').map_or(0, |(_, digits)| digits.len());
-    let value = plain
-        .parse()
-        .unwrap_or_else(|_| panic!("{text} is no number"));
-    (
-        value,
-        0.5 * 0.1_f64.powi(decimals as i32) * (1.0 + 1e-6) + 1e-9,
-    )
-}
-
-fn says(printed: &str, value: f64, case: &str) {
-    let (told, half) = number(printed);
-    assert!(
-        (told - value).abs() <= half,
-        "{case}: {printed} for {value}"
-    );
-}
-
 /// Between what a figure of a curve lies by its samples: the heaviest weight, or the peak with the lines beside it.
 fn bounds(study: &Study, what: &str) -> [f64; 2] {
     if what.starts_with("heaviest weight") {
@@ -42,6 +22,11 @@ fn bounds(study: &Study, what: &str) -> [f64; 2] {
     let pieces = 0..values.len() - 1;
     let promised = pieces.map(|piece| torquill::study::between_samples::promised(&values, piece));
     [sampled, promised.fold(sampled, f64::max)]
+}
+
+/// A printed number is the computed one.
+fn told_is(printed: &str, value: f64, case: &str) {
+    says(printed, value, 0.0, case).unwrap_or_else(|fault| panic!("{fault}"));
 }
 
 static TITLES: LazyLock<[Regex; 3]> = LazyLock::new(|| {
@@ -75,7 +60,7 @@ fn check_family(family: &Family, case: &str) {
         bounds(&found.study, &told["what"])
     };
     let within = |printed: &str, [low, high]: [f64; 2]| {
-        let (value, half) = number(printed);
+        let [value, half] = read_number(printed).expect(case);
         assert!(
             (low - half..=high + half).contains(&value),
             "{case}: `{title}`: {printed} of {low} to {high}"
@@ -125,7 +110,7 @@ fn check_place(words: &str, family: &Family, cause: &Cause, case: &str) {
     assert_eq!(spot, cause.spot, "{case}");
     let Some(printed) = told.get(5) else { return };
     let base = &family.base;
-    says(printed.as_str(), base.axis_value(cause.range), case);
+    told_is(printed.as_str(), base.axis_value(cause.range), case);
     let range = match spot {
         Spot::Peak => base.class.peak_range,
         _ => {
@@ -174,7 +159,7 @@ fn check_waterfall(family: &Family, case: &str) -> bool {
         });
     let change = head.split_once(": ").expect(&case).1;
     let (printed, rest) = change.split_once('\u{a0}').expect(&case);
-    says(printed, after - before, &case);
+    told_is(printed, after - before, &case);
     let (unit, place) = rest.split_once(' ').expect(&case);
     assert_eq!(
         unit,
@@ -187,8 +172,8 @@ fn check_waterfall(family: &Family, case: &str) -> bool {
     check_place(place, family, cause, &case);
     let capacity = heading.subtitle.rsplit_once(", ").expect(&case).1;
     let (old, new) = capacity.split_once(" \u{2192} ").expect(&case);
-    says(old, before, &case);
-    says(new.split(' ').next().expect(&case), after, &case);
+    told_is(old, before, &case);
+    told_is(new.split(' ').next().expect(&case), after, &case);
     if let Some(most) = most {
         let (name, part) = most.rsplit_once(", ").expect(&case);
         let first = &chart.steps[0];
@@ -197,7 +182,7 @@ fn check_waterfall(family: &Family, case: &str) -> bool {
             first.name.replace(": ", ", ").to_lowercase(),
             "{case}"
         );
-        says(part, first.part, &case);
+        told_is(part, first.part, &case);
         let named = chart
             .steps
             .iter()
@@ -214,7 +199,7 @@ fn check_waterfall(family: &Family, case: &str) -> bool {
         let told = told
             .unwrap_or_else(|| panic!("{case}: {} is not told", step.name))
             .1;
-        says(
+        told_is(
             told.split([' ', ',']).next().expect(&case),
             step.part,
             &case,

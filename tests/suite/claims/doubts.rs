@@ -52,6 +52,11 @@ fn is_in_view(sheet: &Sheet) -> bool {
     let Chart::Lines(chart) = &sheet.chart else {
         return !hollow_curves(sheet).is_empty();
     };
+    // Beside an axis that ends before the curve does, the whole curve is drawn small.
+    let whole = chart.whole.iter().flat_map(|whole| &whole.series);
+    if whole.clone().any(|series| !series.doubted.is_empty()) {
+        return true;
+    }
     let stretch_seen = |series: &Series, top: f64| {
         series.doubted.iter().any(|[a, b]| {
             let stretch = a.min(*b)..=a.max(*b);

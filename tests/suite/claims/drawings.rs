@@ -1,6 +1,7 @@
 //! Sentences around drawn bodies, stacks, tracks and laws of loads, against the numbers beside them.
 
-use super::{Claim, Drawn, compiled, holds, is_definition, least, peak, says};
+use super::strength::signed;
+use super::{Claim, Drawn, anywhere, compiled, hangs, holds, is_definition, least, peak, says};
 use regex::{Captures, Regex};
 use torquill::figures::DataTable;
 
@@ -196,7 +197,7 @@ pub const BODIES: &[Claim<DataTable>] = &[
                 "every joint is told",
             )?;
             let reads = Regex::new(
-                r"^at the (.+) load (\S+), body (\S+), (?:held|asked) (\S+) N·m by its (.+), moment arm (\d+) cm$",
+                r"^at the (.+) load (\S+),(?: bench (\S+),)? body (\S+), (?:held|asked) (\S+) N·m by its (.+), moment arm (\d+) cm$",
             )
             .expect("a pattern");
             for part in parts {
@@ -226,20 +227,48 @@ pub const BODIES: &[Claim<DataTable>] = &[
                     text.replace('\u{2212}', "-").parse().unwrap_or(f64::NAN)
                 };
                 says(&joint[2], of("load_nm")?, 0.0, "moment of the load")?;
-                says(&joint[3], of("limbs_nm")?, 0.0, "moment of the limbs")?;
-                says(&joint[4], of("held_nm")?, 0.0, "moment that is held")?;
-                says(&joint[6], 100.0 * of("lever_m")?, 0.0, "lever")?;
+                let bench = joint.get(3).map_or("0", |bench| bench.as_str());
+                says(bench, of("pushed_nm")?, 0.0, "moment of the bench")?;
+                says(&joint[4], of("limbs_nm")?, 0.0, "moment of the limbs")?;
+                says(&joint[5], of("held_nm")?, 0.0, "moment that is held")?;
+                says(&joint[7], 100.0 * of("lever_m")?, 0.0, "lever")?;
                 let mut own = rows(table, &place).into_iter();
                 let by = table.header.iter().position(|name| name == "held_by");
                 let row = own.find(|row| row[1] == joint[1]);
                 let holders = row.zip(by).map(|(row, by)| row[by].clone());
-                holds(holders.as_deref() == Some(&joint[5]), "who holds it")?;
+                holds(holders.as_deref() == Some(&joint[6]), "who holds it")?;
+                let sum = number(&joint[2]) + number(bench) + number(&joint[4]);
                 holds(
-                    (number(&joint[2]) + number(&joint[3]) - number(&joint[4])).abs() <= 1.0,
+                    (sum - number(&joint[5])).abs() <= 1.0,
                     "as printed, the moments are in balance to a rounding",
                 )?;
             }
             Ok(())
+        },
+    },
+    Claim {
+        reads: r"It passes through (the .+)",
+        holds: |told, table| {
+            let lever = table.header.iter().position(|name| name == "lever_m");
+            let lever = lever.ok_or("no lever")?;
+            let arm_m = |row: &&Vec<String>| row[lever].parse::<f64>().unwrap_or(f64::NAN);
+            let joints: Vec<&str> = table.rows.iter().map(|row| row[1].as_str()).collect();
+            let is_passed = |joint: &str| {
+                let mut own = table.rows.iter().filter(|row| row[1] == joint);
+                // Less than half of the last digit of the table's arms.
+                own.all(|row| arm_m(&row) < 5.0e-4)
+            };
+            let mut passed: Vec<String> = joints
+                .into_iter()
+                .filter(|joint| is_passed(joint))
+                .map(|joint| format!("the {joint}"))
+                .collect();
+            passed.sort_unstable();
+            passed.dedup();
+            let told = told[1].replace(" and ", ", ");
+            let mut told: Vec<&str> = told.split(", ").collect();
+            told.sort_unstable();
+            holds(told == passed, &format!("{told:?}: {passed:?}"))
         },
     },
     Claim {
@@ -274,6 +303,54 @@ fn at(points: &[[f64; 2]], x: f64) -> f64 {
     near.map_or(f64::NAN, |point| point[1])
 }
 
+/// Where the lift is weakest, as the description of a stack has it.
+const WEAKEST: &str = "Where the lift is weakest, ([^:]+): ";
+
+/// The samples that a place in words may mean: it is rounded to a centimetre or a degree.
+fn told_places(place: &str, drawn: &Drawn) -> Vec<f64> {
+    let place = signed(place);
+    let printed = match place.as_str() {
+        "at the start" => Some(0.0),
+        other => {
+            let words = other.trim_start_matches("at ").split(' ').next();
+            words.and_then(|word| word.replace('\u{2212}', "-").parse().ok())
+        }
+    };
+    let points = drawn.curves[0].2.iter().map(|point| point[0]);
+    let near = |x: &f64| printed.is_some_and(|printed: f64| (x - printed).abs() <= 0.501);
+    points.filter(near).collect()
+}
+
+/// Whether the areas are pale where the description has the lift weakest.
+fn is_pale_where_weakest(drawn: &Drawn) -> Result<bool, String> {
+    let reads = compiled(&format!(".*{WEAKEST}.+"));
+    let weakest = reads.captures(&drawn.description).ok_or("no place")?;
+    let mut places = told_places(&weakest[1], drawn).into_iter();
+    let is_pale = |x: f64| {
+        let mut all = drawn.pale.iter();
+        all.any(|[a, b]| (a.min(*b)..=a.max(*b)).contains(&x))
+    };
+    Ok(places.any(is_pale))
+}
+
+/// The stack is of this joint.
+pub fn is_of(joint: &str, drawn: &Drawn) -> Result<(), String> {
+    let begin = format!("Stacked muscle moments at the {joint} over ");
+    holds(
+        drawn.description.starts_with(&begin),
+        "the joint of the stack",
+    )
+}
+
+/// Between which samples a place of the level axis lies, as a number of samples and a part.
+fn sample_of(x: f64, drawn: &Drawn) -> f64 {
+    let points = &drawn.curves[0].2;
+    let part = |at: usize| (x - points[at][0]) / (points[at + 1][0] - points[at][0]);
+    let mut pieces = 0..points.len() - 1;
+    let own = pieces.find(|at| (-1e-3..=1.0 + 1e-3).contains(&part(*at)));
+    own.map_or(f64::NAN, |at| at as f64 + part(at))
+}
+
 fn first_last(points: &[[f64; 2]]) -> [[f64; 2]; 2] {
     [points[0], points[points.len() - 1]]
 }
@@ -284,17 +361,8 @@ pub const CURVES: &[Claim<Drawn>] = &[
         reads: r"[^:]+ at its weakest: (.+) makes? (\d+) % of the muscles' moment at the (.+)",
         holds: |told, drawn| {
             let names: Vec<String> = told[1].split(" and ").map(str::to_lowercase).collect();
-            let weakest =
-                compiled(r".*Where the lift is weakest, (?:at the start|(?:at )?(\d+) .+?): .+");
-            let weakest = weakest
-                .captures(&drawn.description)
-                .ok_or("no weakest place")?;
-            let weakest = weakest.get(1).and_then(|place| place.as_str().parse().ok());
-            let points = &drawn.curves[0].2;
-            let weakest: f64 = weakest.unwrap_or(points[0][0]);
-            // The place is rounded to a centimetre or a degree.
-            let places = points.iter().map(|point| point[0]);
-            let mut places = places.filter(|x| (x - weakest).abs() <= 0.51);
+            let reads = compiled(&format!(".*{WEAKEST}.+"));
+            let weakest = reads.captures(&drawn.description).ok_or("no place")?;
             let share = |x: f64| {
                 let layers = layers(drawn, x);
                 let all: f64 = layers.iter().map(|layer| layer.1).sum();
@@ -303,6 +371,9 @@ pub const CURVES: &[Claim<Drawn>] = &[
                     .filter(|l| names.contains(&l.0.to_lowercase()));
                 100.0 * named.map(|layer| layer.1).sum::<f64>() / all
             };
+            is_of(&told[3], drawn)?;
+            holds(!is_pale_where_weakest(drawn)?, "the joint limits there")?;
+            let mut places = told_places(&weakest[1], drawn).into_iter();
             let found = places.any(|x| says(&told[2], share(x), 0.0, "").is_ok());
             holds(found, "they have that share where the lift is weakest")
         },
@@ -312,27 +383,30 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Where the lift is weakest, (?:(\d+) \S+ .+?|at the start|at (\d+) deg .+?): (.+); load and limbs ask for (\d+) N·m",
+        reads: r"Where the lift is weakest, ([^:]+): (.+); load and limbs ask for (\d+) N·m",
         holds: |told, drawn| {
-            let x = told.get(1).or(told.get(2));
-            let x = x.map_or(drawn.curves[0].2[0][0], |x| {
-                x.as_str().parse().unwrap_or(f64::NAN)
-            });
-            let layers = layers(drawn, x);
-            let parts: Vec<&str> = told[3].split(", ").collect();
-            holds(parts.len() == layers.len(), "every layer is told")?;
-            for (part, (name, moment)) in parts.iter().zip(&layers) {
-                let printed = part.trim_end_matches(" N·m");
-                let (told_name, number) = printed.rsplit_once(' ').ok_or("no moment")?;
-                holds(
-                    told_name.eq_ignore_ascii_case(name),
-                    &format!("{told_name} is {name}"),
-                )?;
-                // The place is rounded to a centimetre.
-                says(number, *moment, 0.03 * moment.abs() + 0.5, name)?;
-            }
-            let asked = at(drawn.curve("asked by the heaviest load")?, x);
-            says(&told[4], asked, 0.03 * asked.abs(), "what is asked")
+            let parts: Vec<&str> = told[2].split(", ").collect();
+            let asked = drawn.curve("asked by the heaviest load")?;
+            let there = |x: f64| {
+                let layers = layers(drawn, x);
+                holds(parts.len() == layers.len(), "every layer is told")?;
+                for (part, (name, moment)) in parts.iter().zip(&layers) {
+                    let printed = part.trim_end_matches(" N·m");
+                    let (told_name, number) = printed.rsplit_once(' ').ok_or("no moment")?;
+                    holds(
+                        told_name.eq_ignore_ascii_case(name),
+                        &format!("{told_name} is {name}"),
+                    )?;
+                    says(number, *moment, 1e-3, name)?;
+                }
+                says(&told[3], at(asked, x), 1e-3, "what is asked")
+            };
+            // The place is rounded to a centimetre or a degree: one sample there has all of the numbers.
+            let places = told_places(&told[1], drawn);
+            let found = places.into_iter().map(there);
+            found
+                .reduce(Result::or)
+                .unwrap_or(Err("no place".to_owned()))
         },
     },
     Claim {
@@ -340,12 +414,36 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"[^:]+ at its weakest: the \S+ does not limit",
-        holds: is_definition,
+        reads: r"[^:]+ at its weakest: the (.+) does not limit",
+        holds: |told, drawn| {
+            is_of(&told[1], drawn)?;
+            holds(is_pale_where_weakest(drawn)?, "it is pale there")
+        },
     },
     Claim {
-        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them|From \d+ % to \d+ %(?:(?:, | and )from \d+ % to \d+ %)* of the range the \S+ does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
-        holds: is_definition,
+        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them",
+        holds: |_, drawn| holds(drawn.pale.is_empty(), "no place is pale"),
+    },
+    Claim {
+        reads: r"(From \d+ % to \d+ %(?:(?:, | and )from \d+ % to \d+ %)*) of the range the (.+) does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
+        holds: |told, drawn| {
+            is_of(&told[2], drawn)?;
+            let stretch = compiled(r"rom (\d+) % to (\d+) %");
+            let stretches: Vec<Captures> = stretch.captures_iter(&told[1]).collect();
+            holds(
+                stretches.len() == drawn.pale.len(),
+                "as many stretches as are pale",
+            )?;
+            let last = drawn.curves[0].2.len() as f64 - 1.0;
+            stretches
+                .iter()
+                .zip(&drawn.pale)
+                .try_for_each(|(told, pale)| {
+                    let [from, to] = pale.map(|end| 100.0 * sample_of(end, drawn) / last);
+                    says(&told[1], from, 1e-3, "from")?;
+                    says(&told[2], to, 1e-3, "to")
+                })
+        },
     },
     Claim {
         reads: r"The .+ takes the .+ from (\d+) % to (\d+) % of its optimal length",
@@ -491,14 +589,15 @@ pub const CURVES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"In the model the load beyond the maximum is more than can be lowered slowly at the weakest place(?:; by the measured ratios \((1\.24) to 1\.4\) it could be lowered)?",
+        reads: r"In the model the load beyond the maximum is more than can be lowered slowly at the weakest place(?:; by the measured ratios \((.+)\) it could be lowered)?",
         holds: |told, drawn| {
             let maximum = peak(drawn.curve("maximum")?)[1];
-            let measured = told.get(1).map_or(f64::INFINITY, |least| {
-                least.as_str().parse().unwrap_or(f64::NAN)
-            });
             let load = peak(drawn.curve("load beyond the maximum")?)[1];
-            holds(load < measured * maximum, "less than was lowered")?;
+            let measured = measured_lowering(&drawn.movement);
+            let could = measured.is_some_and(|[least, _]| load < least * maximum);
+            holds(could == told.get(1).is_some(), "whether others lower it")?;
+            told.get(1)
+                .map_or(Ok(()), |span| span_told(span.as_str(), measured))?;
             holds(
                 load > least(drawn.curve("lowered")?)[1],
                 "more than is lowered",
@@ -526,18 +625,40 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Measured maxima of lowering were 1\.24 to 1\.4 times those of lifting(: the model, which follows single joints, gives too little|: the model gives too much|, as here)",
+        reads: r"Measured maxima of lowering were (.+) times those of lifting(: the model, which follows single joints, gives too little|: the model gives too much|, as here)",
         holds: |told, drawn| {
+            let measured = measured_lowering(&drawn.movement);
+            span_told(&told[1], measured)?;
+            let [low, high] = measured.ok_or("nothing was measured")?;
             let surplus = least(drawn.curve("lowered")?)[1] / least(drawn.curve("lifted")?)[1];
             let verdict = match surplus {
-                few if few < 1.24 => ": the model, which follows single joints, gives too little",
-                many if many > 1.4 => ": the model gives too much",
+                few if few < low => ": the model, which follows single joints, gives too little",
+                many if many > high => ": the model gives too much",
                 _ => ", as here",
             };
-            holds(&told[1] == verdict, &format!("{surplus}"))
+            holds(&told[2] == verdict, &format!("{surplus}"))
         },
     },
 ];
+
+/// Least and greatest published maximum of lowering over that of lifting of a lift, from the file itself.
+pub fn measured_lowering(movement: &str) -> Option<[f64; 2]> {
+    let file = include_str!("../../../models/published/eccentric.ron");
+    let reads = anywhere(&format!(r#"movement: "{movement}", [^\n]*ratio: ([\d.]+)"#));
+    let ratios = reads.captures_iter(file);
+    let ratios: Vec<f64> = ratios.filter_map(|row| row[1].parse().ok()).collect();
+    let least = ratios.iter().copied().reduce(f64::min)?;
+    Some([least, ratios.iter().copied().fold(least, f64::max)])
+}
+
+/// "1.24 to 1.4", or one number where all are the same.
+pub fn span_told(text: &str, span: Option<[f64; 2]>) -> Result<(), String> {
+    let [low, high] = span.ok_or("nothing was measured")?;
+    let parts: Vec<&str> = text.split(" to ").collect();
+    holds((parts.len() == 1) == (low == high), "one number or two")?;
+    says(parts[0], low, 0.0, "least")?;
+    says(parts[parts.len() - 1], high, 0.0, "greatest")
+}
 
 fn three_least(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     for (printed, name) in [(1, "lowered"), (2, "held"), (3, "lifted")] {
@@ -632,8 +753,24 @@ pub const MOTION: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"At the same hardest effort \(\d+ % of what is held still\): .+ against .+",
-        holds: is_definition,
+        reads: r"At the same hardest effort \((\d+) % of what is held still\): (?:with .+|(.+)) against ([\d.]+) kg",
+        holds: |told, drawn| {
+            if let Some(hung) = told.get(2) {
+                hangs(hung.as_str(), drawn.setups.first())?;
+            }
+            let plain = format!("{} kg", &told[3]);
+            holds(
+                drawn.curve(&plain).is_ok(),
+                "the plain weight that is drawn",
+            )?;
+            let load = 9.80665 * told[3].parse::<f64>().unwrap_or(f64::NAN);
+            let mut lifts = drawn.studies.iter();
+            let own = lifts.find(|study| study.movement_name == drawn.movement);
+            let held = own.ok_or("no lift")?.capacity.values().into_iter();
+            // A hardest place between samples lies a little below the least one.
+            let effort = 100.0 * load / held.fold(f64::INFINITY, f64::min);
+            says(&told[1], effort, 0.002 * effort, "effort")
+        },
     },
     Claim {
         reads: r"Peak velocity: ([\d.]+) m/s .+ against ([\d.]+) m/s .+",

@@ -84,8 +84,18 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r".+; hands apart 1, 1.4, 1.7 and, as it is, [\d.]+ breadths of the shoulders",
-        holds: is_definition,
+        reads: r".+; hands apart 1, 1.4, 1.7 and, as it is, ([\d.]+) breadths of the shoulders",
+        holds: |told, drawn| {
+            // Hands one breadth apart are the narrowest grip.
+            let cm = |name: &str| name.split(' ').next().and_then(|cm| cm.parse::<f64>().ok());
+            let usual = drawn.names().find(|name| name.contains("as it is"));
+            let usual = usual.and_then(cm).ok_or("no usual grip")?;
+            let narrow = in_order(drawn).first().and_then(|name| cm(name));
+            let narrow = narrow.ok_or("no narrow grip")?;
+            // Widths are told in whole centimetres.
+            let slack = (0.5 + 0.5 * usual / narrow) / narrow;
+            says(&told[1], usual / narrow, slack, "breadths")
+        },
     },
     Claim {
         reads: r"(?:Grip width|Length of the thigh): heaviest weight best at (.+?), (on the border of what was tried, )?([\d.]+) kg",

@@ -133,7 +133,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it|Published values of the .+, of every kind, are missed by a factor of [\d.]+ over \d+ values?",
+        reads: r"This one is cut to this lifter's own computed strength curve; a machine's has one shape for all who use it",
         holds: is_definition,
     },
     Claim {

@@ -130,7 +130,7 @@ fn hardest_there(place: &str, curves: &Curves, load: usize) -> Result<(), String
 }
 
 /// Angles of the ankle by their sign on the axis: plantar flexion is below zero.
-fn signed(place: &str) -> String {
+pub fn signed(place: &str) -> String {
     let below = Regex::new(r"([\d.]+) deg of plantar flexion").expect("a pattern");
     let signed = below.replace_all(place, "-$1 deg");
     let above = Regex::new(r"([\d.]+) deg(?: of dorsiflexion)? to ").expect("a pattern");
@@ -331,11 +331,11 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r"(?:Loads.+|.+, (?:of )?one side.*)",
+        reads: r"Loads and forces are of both sides together, moments and muscle forces of one side|Loads are of both sides together, moments and muscle forces of one side|Loads, moments and muscle forces are of one side",
         holds: is_definition,
     },
     Claim {
-        reads: r"(.+)\. (?:Ascending|Descending|Bell-shaped|U-shaped|Level) curve: (\d+) (N|N·m|lbf|lbf·ft) at the start, (\d+) \S+ half way, (\d+) \S+ at its peak, (?:elbow|knee) nearly straight",
+        reads: r"(?:(.+)\. )?(?:Ascending|Descending|Bell-shaped|U-shaped|Level) curve: (\d+) (N|N·m|lbf|lbf·ft) at the start, (\d+) \S+ half way, (\d+) \S+ at its peak, (?:elbow|knee) nearly straight",
         holds: |told, curves| {
             let per_unit = per_unit(&told[3]);
             let middle = curves.capacity[curves.capacity.len() / 2];
@@ -345,7 +345,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r"(.+)\. (Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak of (\d+) (N|N·m|lbf|lbf·ft)",
+        reads: r"(?:(.+)\. )?(Ascending|Descending|Bell-shaped|U-shaped|Level) curve: start (\d+) %, end (\d+) % of its peak of (\d+) (N|N·m|lbf|lbf·ft)",
         holds: |told, curves| {
             ends_are(&told[3], &told[4], curves)?;
             says(&told[5], per_unit(&told[6]) * curves.most(), 0.0, "peak")
