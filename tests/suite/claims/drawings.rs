@@ -428,7 +428,7 @@ pub const CURVES: &[Claim<Drawn>] = &[
         reads: r"(From \d+ % to \d+ %(?:(?:, | and )from \d+ % to \d+ %)*) of the range the (.+) does not limit the lift: its muscles may share the moment otherwise, and the sharing with the least summed activation is drawn, pale",
         holds: |told, drawn| {
             is_of(&told[2], drawn)?;
-            let stretch = compiled(r"rom (\d+) % to (\d+) %");
+            let stretch = Regex::new(r"rom (\d+) % to (\d+) %").expect("a pattern");
             let stretches: Vec<Captures> = stretch.captures_iter(&told[1]).collect();
             holds(
                 stretches.len() == drawn.pale.len(),

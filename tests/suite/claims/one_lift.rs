@@ -214,7 +214,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"(Ascending|Descending|Bell-shaped|U-shaped|Level): start (\d+) %, end (\d+) % of its peak",
+        reads: r"(Ascending|Descending|Bell-shaped|U-shaped|Level)(?: \(added here\))?: start (\d+) %, end (\d+) % of its peak",
         holds: |told, drawn| {
             let mut panels = drawn.curves.iter();
             let own = panels.find(|c| c.0 == told[1]).ok_or("no such panel")?;
