@@ -7,9 +7,9 @@ use super::fitting::fitted;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetKind};
-use super::published::DeloadRule;
+use super::published::{DeloadRule, RestTable};
 use super::remark::Remark;
-use super::request::{DayAim, SessionRequest};
+use super::request::{DayAim, SessionRequest, SessionWishes};
 use super::rests::checked_between_sets;
 use super::status::{Permission, may_do};
 use super::straight::RESERVE;
@@ -182,7 +182,13 @@ fn check(request: &SessionRequest) -> Result<()> {
     if months.is_nan() || months < 0.0 {
         return Err(Error::bad(SessionFigureFault::NoMonths { months }));
     }
-    let wishes = &request.wishes;
+    check_wishes(&request.wishes, &request.published.rests)
+}
+
+/// Refuses figures that are no session.
+///
+/// **Fails** with the first count or rest that is none, or more than is planned.
+pub fn check_wishes(wishes: &SessionWishes, rests: &RestTable) -> Result<()> {
     let bounds = bounds();
     for (what, asked, bound) in [
         (Counted::Sets, wishes.sets, &bounds.planned_sets),
@@ -199,7 +205,9 @@ fn check(request: &SessionRequest) -> Result<()> {
     if let Some(rest) = wishes.rest_between {
         checked_between_sets(rest)?;
     }
-    request.rest_within().map(|_| ())
+    rests
+        .in_cluster(wishes.rest_within, rests.in_cluster.least)
+        .map(|_| ())
 }
 
 fn within(what: Counted, asked: Option<u32>, bound: &Bound) -> Result<()> {

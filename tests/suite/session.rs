@@ -2,6 +2,7 @@
 
 mod endurance;
 mod equation_oracle;
+mod heeded_wishes;
 mod log_files;
 mod plan_command;
 mod session_equations;
