@@ -3,6 +3,7 @@
 //! In: the options that were typed, the methods, whether a block is planned. Out: the first option that nothing heeds.
 
 use super::method::{METHODS, Method};
+use super::request::SessionWishes;
 
 /// A wish that not every plan heeds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,6 +33,24 @@ pub enum Wished {
 }
 
 impl Wished {
+    /// The wishes that are told.
+    #[must_use]
+    pub fn told(wishes: &SessionWishes) -> Vec<Self> {
+        let all = [
+            (Self::Load, wishes.load.is_some()),
+            (Self::Sets, wishes.sets.is_some()),
+            (Self::Repetitions, wishes.repetitions.is_some()),
+            (Self::TotalRepetitions, wishes.total_repetitions.is_some()),
+            (Self::Group, wishes.group.is_some()),
+            (Self::RestWithin, wishes.rest_within.is_some()),
+            (Self::Reserve, wishes.reserve.is_some()),
+            (Self::VelocityLoss, wishes.velocity_loss.is_some()),
+            (Self::SetsAWeek, wishes.sets_a_week.is_some()),
+        ];
+        let told = all.into_iter().filter(|(_, is_told)| *is_told);
+        told.map(|(wished, _)| wished).collect()
+    }
+
     /// The option that tells it, without dashes.
     #[must_use]
     pub const fn option(self) -> &'static str {

@@ -4,6 +4,7 @@
 
 use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
+use super::heeded::Wished;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetKind};
@@ -70,6 +71,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             let mut plain = request.with_method(Method::Straight);
             plain.aim = request.aim;
             plain.wishes.reserve = request.wishes.reserve;
+            plain.wishes.rest_between = request.wishes.rest_between;
             plain.wishes.sets_a_week = request.wishes.sets_a_week;
             let mut draft = match request.lift.trainee.comes_back() {
                 true => lighter_session(&plain)?,
@@ -81,9 +83,20 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
                 years: request.lift.trainee.novice_by_age(),
             };
             draft.remarks.insert(0, remark);
+            let kept = match request.lift.trainee.comes_back() {
+                true => &[Wished::SetsAWeek][..],
+                false => &[Wished::SetsAWeek, Wished::Reserve],
+            };
+            draft.remarks.extend(left_out(request, kept));
             draft
         }
-        Permission::Granted if request.lift.trainee.comes_back() => lighter_session(request)?,
+        Permission::Granted if request.lift.trainee.comes_back() => {
+            let mut draft = lighter_session(request)?;
+            draft
+                .remarks
+                .extend(left_out(request, &[Wished::SetsAWeek]));
+            draft
+        }
         Permission::Granted => fitted(request)?,
     };
     let mut draft = draft;
@@ -91,6 +104,18 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
     draft.remarks.extend(low_plates(&draft));
     draft.remarks.extend(to_failure(&draft));
     Ok(SessionPlan::new(draft))
+}
+
+/// What was asked for and does not stand in the session that is planned instead, but for what is kept.
+pub(super) fn left_out(request: &SessionRequest, kept: &[Wished]) -> Option<Remark> {
+    // A block says it once for all of its days.
+    if request.aim.is_some() {
+        return None;
+    }
+    let told = Wished::told(&request.wishes).into_iter();
+    let left = told.filter(|wished| !kept.contains(wished));
+    let options: Vec<&str> = left.map(Wished::option).collect();
+    (!options.is_empty()).then_some(Remark::LeftOut { options })
 }
 
 fn not_tested_yet(draft: &Draft) -> Option<Remark> {

@@ -88,31 +88,22 @@ fn check_wishes(asked: &PlanQuestion) -> Result<()> {
 
 /// The first wish that nothing in the plan heeds.
 fn unheeded(asked: &PlanQuestion) -> Option<Wished> {
-    let wishes = &asked.wishes;
-    let told = [
-        (Wished::Load, wishes.load.is_some()),
-        (Wished::Sets, wishes.sets.is_some()),
-        (Wished::Repetitions, wishes.repetitions.is_some()),
-        (Wished::TotalRepetitions, wishes.total_repetitions.is_some()),
-        (Wished::Group, wishes.group.is_some()),
-        (Wished::RestWithin, wishes.rest_within.is_some()),
-        (Wished::Reserve, wishes.reserve.is_some()),
-        (Wished::VelocityLoss, wishes.velocity_loss.is_some()),
-        (Wished::SetsAWeek, wishes.sets_a_week.is_some()),
+    let of_plan = [
         (Wished::Effort, asked.effort.is_some()),
         (
             Wished::LastOverload,
             asked.person.days_since_overload.is_some(),
         ),
     ];
+    let of_plan = of_plan.into_iter().filter(|(_, is_told)| *is_told);
+    let mut told = Wished::told(&asked.wishes);
+    told.extend(of_plan.map(|(wished, _)| wished));
     let methods = asked.methods();
     let is_heeded = |wished: Wished| {
         let mut methods = methods.iter();
         methods.any(|method| wished.is_heeded(*method, asked.weeks.is_some()))
     };
-    let told = told.into_iter().filter(|(_, is_told)| *is_told);
-    let mut wished = told.map(|(wished, _)| wished);
-    wished.find(|wished| !is_heeded(*wished))
+    told.into_iter().find(|wished| !is_heeded(*wished))
 }
 
 /// Refuses people and wishes that nothing is planned for.

@@ -7,6 +7,7 @@ use torquill::session::accommodating_setup::AccommodatingSetup;
 use torquill::session::block::block;
 use torquill::session::heeded::Wished;
 use torquill::session::method::{METHODS, Method};
+use torquill::session::remark::Remark;
 use torquill::session::request::{SessionRequest, SessionWishes};
 use torquill::session::schemes::plan;
 use torquill::session::status::Trainee;
@@ -132,4 +133,60 @@ fn law_a_session_heeds_the_wishes_that_it_is_said_to() {
 #[test]
 fn law_a_block_heeds_the_wishes_that_it_is_said_to() {
     heeds_as_told(Some(2));
+}
+
+/// What a novice gets in place of a method leaves out what was asked of that method, and says so.
+#[test]
+fn fault_what_is_left_out_of_what_is_planned_instead_is_told() {
+    let gym = Loadings::usual(System::Metric);
+    let oracle = from_load_velocity("bench-press", kg(140.0));
+    let asked_of = |method, wishes| {
+        let novice = Trainee::with_training_months(0.0);
+        let lift = planned_lift("bench-press", novice, kg(140.0));
+        SessionRequest {
+            wishes,
+            oracle: Some(&oracle),
+            ..SessionRequest::usual(published(), lift, method, &gym)
+        }
+    };
+    let of = |remarks: &[Remark]| {
+        let told = remarks.iter().filter_map(|remark| match remark {
+            Remark::LeftOut { options } => Some(options.clone()),
+            _ => None,
+        });
+        told.flatten().collect::<Vec<_>>()
+    };
+    let (mut left, mut kept) = (0, 0);
+    for method in [Method::Pyramid, Method::Clusters] {
+        let usual = plan(&asked_of(method, SessionWishes::default())).expect("a plan");
+        assert!(of(&usual.draft.remarks).is_empty());
+        for (wished, wishes) in asked() {
+            for wishes in wishes {
+                let now = plan(&asked_of(method, wishes)).expect("a plan");
+                let told = of(&now.draft.remarks);
+                let is_alike = now.draft.sets == usual.draft.sets;
+                assert_eq!(told == [wished.option()], is_alike, "{wished:?} {told:?}");
+                left += usize::from(is_alike);
+                kept += usize::from(!is_alike);
+            }
+            let block = block(&asked_of(method, asked_first(wished)), 2).expect("a block");
+            let days = block.weeks.iter().flat_map(|week| &week.days);
+            let said = days
+                .map(|day| of(&day.plan.draft.remarks))
+                .filter(|told| !told.is_empty());
+            let in_block = [Wished::Reserve, Wished::VelocityLoss, Wished::SetsAWeek];
+            assert_eq!(
+                said.count(),
+                usize::from(!in_block.contains(&wished)),
+                "{wished:?}"
+            );
+        }
+    }
+    assert!(left > 5 && kept > 1, "{left} {kept}");
+}
+
+fn asked_first(wished: Wished) -> SessionWishes {
+    let all = asked();
+    let own = all.into_iter().find(|(known, _)| *known == wished);
+    own.expect("every wish is asked for").1[0]
 }
