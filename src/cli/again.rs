@@ -11,10 +11,10 @@ use super::options::Format;
 use super::output;
 use super::readable_words;
 use crate::draw::metadata;
-use crate::error::{AgainFault, CommandFault, Error, FileForm, Result};
+use crate::error::{AgainFault, CommandFault, Error, FileForm, PictureDamage, Result};
 use crate::library::{Library, bytes_of_file};
 use crate::narrative::again_words::{only_once, other_file, other_model, other_version};
-use crate::report::RunRecord;
+use crate::report::{RunRecord, typed_words, words_typed};
 use clap::error::ErrorKind;
 use clap::{ArgMatches, Args};
 use std::collections::BTreeMap;
@@ -90,6 +90,7 @@ impl AgainArguments {
         };
         let matches = matches(program, words(&record, drawn))?;
         refuse(&matches, drawn)?;
+        agrees_with_itself(&record)?;
         if !record.models.is_empty() && library.own_files()?.is_empty() {
             let names = record.models.iter().map(|file| file.name.clone());
             return Err(bad(AgainFault::ModelsDue {
@@ -131,7 +132,8 @@ fn record_in(file: &str, bytes: &[u8]) -> Result<RunRecord> {
     let found = match said(bytes) {
         Ok(Some(record)) => record,
         Ok(None) => return Err(bad(AgainFault::SaysNothing { file })),
-        Err(cause) => return Err(bad(AgainFault::Broken { file, cause })),
+        Err(Unsaid::Damaged(damage)) => return Err(bad(AgainFault::Damaged { file, damage })),
+        Err(Unsaid::Broken(cause)) => return Err(bad(AgainFault::Broken { file, cause })),
     };
     if found.program != RunRecord::default().program {
         return Err(bad(AgainFault::OtherProgram { file }));
@@ -142,6 +144,18 @@ fn record_in(file: &str, bytes: &[u8]) -> Result<RunRecord> {
         return Err(bad(AgainFault::Broken { file, cause }));
     }
     Ok(found)
+}
+
+/// Checks that the command a person reads is the one whose arguments are run.
+fn agrees_with_itself(record: &RunRecord) -> Result<()> {
+    let run = [std::slice::from_ref(&record.program), &record.arguments].concat();
+    if words_typed(&record.command).as_ref() == Some(&run) {
+        return Ok(());
+    }
+    Err(bad(AgainFault::TwoCommands {
+        shown: plain(&record.command),
+        run: typed_words(&run),
+    }))
 }
 
 /// The words that the bytes of a file ask for, with nothing of them run.
@@ -155,6 +169,7 @@ pub(super) fn asked_by(file: &str, bytes: &[u8], program: &clap::Command) -> Res
         None => None,
     };
     refuse(&matches(program, words(&record, drawn))?, drawn)?;
+    agrees_with_itself(&record)?;
     Ok(record.arguments)
 }
 
@@ -192,18 +207,28 @@ fn bad(fault: AgainFault) -> Error {
 }
 
 /// The record in the bytes of a file; which kind of file it is, is seen by its beginning.
-fn said(bytes: &[u8]) -> std::result::Result<Option<RunRecord>, String> {
-    if let Some(line) = metadata(bytes).filter(|_| !bytes.trim_ascii_start().starts_with(b"{")) {
-        return RunRecord::from_line(&line).map(Some);
+fn said(bytes: &[u8]) -> std::result::Result<Option<RunRecord>, Unsaid> {
+    let line = metadata(bytes).map_err(Unsaid::Damaged)?;
+    if let Some(line) = line.filter(|_| !bytes.trim_ascii_start().starts_with(b"{")) {
+        return RunRecord::from_line(&line)
+            .map(Some)
+            .map_err(Unsaid::Broken);
     }
     let Ok(text) = std::str::from_utf8(bytes) else {
         return Ok(None);
     };
-    match text.trim_start().as_bytes().first() {
+    let read = match text.trim_start().as_bytes().first() {
         Some(b'{') => RunRecord::from_json(text),
         Some(b'#') => RunRecord::from_csv_head(text),
         _ => Ok(None),
-    }
+    };
+    read.map_err(Unsaid::Broken)
+}
+
+/// Why a file says nothing that can be read.
+enum Unsaid {
+    Damaged(PictureDamage),
+    Broken(String),
 }
 
 /// The option that a file says its output was named by, if it is one of those that name outputs.

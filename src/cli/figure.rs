@@ -1,5 +1,6 @@
 //! `torquill figure MOVEMENT -o FILE`: the chart as SVG or PNG, with words and data beside it on request.
 
+use super::canonical::is_typed;
 use super::command_call::CommandCall;
 use super::data_file;
 use super::options::{Sampling, UnitsOption, Who};
@@ -8,7 +9,7 @@ use super::people_options::PeopleOptions;
 use super::picture::{Beside, Picture};
 use super::scatter::ScatterOption;
 use super::setup_options::{SetupOptions, Versus, setups};
-use crate::error::{Error, FigureFault, Result};
+use crate::error::{CommandFault, Error, FigureFault, Result};
 use crate::figures::{Sheet, free_bodies, load_holders, muscles_on_skeleton, strength_curve};
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::figure_words::FigureWords;
@@ -89,11 +90,31 @@ impl FigureKind {
     }
 }
 
+impl FigureArguments {
+    /// Refuses what the figure that is asked for does not show.
+    fn check_idle(&self, call: &CommandCall) -> Result<()> {
+        let is_curve = self.draw == FigureKind::Curve;
+        let (people, scatter) = (["people", "seed", "sex", "training"], ["scatter"]);
+        let of_curve = [&people[..], &scatter].concat();
+        let of_curve = of_curve.into_iter().map(|id| (id, is_curve, "draw curve"));
+        let has_several = is_typed(call.matches, "versus");
+        let mut all = of_curve.chain([("as_loaded", has_several, "versus")]);
+        match all.find(|(id, heeds, _)| !heeds && is_typed(call.matches, id)) {
+            None => Ok(()),
+            Some((id, _, needed)) => Err(Error::bad(CommandFault::Idle {
+                option: id.replace('_', "-"),
+                needed: vec![needed.to_owned()],
+            })),
+        }
+    }
+}
+
 /// Runs the command.
 pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let library = call.models;
     let picture = &arguments.picture;
     picture.check()?;
+    arguments.check_idle(call)?;
     let look = picture.look.look()?;
     let units = arguments.units.into();
     let people = &arguments.people;
@@ -102,6 +123,9 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let setups = setups(&arguments.setup, library, call.matches, units)?;
     if arguments.draw == FigureKind::Muscles && !setups.is_empty() {
         return Err(Error::bad(FigureFault::LoadWithoutPart));
+    }
+    for path in beside_paths(arguments, setups.len()) {
+        output::check_target(&path, picture.look.force)?;
     }
     let (setups, equal_effort) = if arguments.as_loaded {
         (setups, None)
@@ -133,6 +157,25 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
         .iter()
         .for_each(|line| output::note(line));
     picture.write_with(&scene, beside)
+}
+
+/// Files beside the picture that are not named by themselves.
+fn beside_paths(arguments: &FigureArguments, setups: usize) -> Vec<PathBuf> {
+    let picture = &arguments.picture;
+    let mut endings = Vec::new();
+    if arguments.words {
+        endings.extend(["caption.txt", "alt.txt"].map(str::to_owned));
+    }
+    if matches!(arguments.data, Some(None)) {
+        match arguments.draw == FigureKind::Curve && setups > 1 {
+            true => endings.extend((1..=setups).map(|number| format!("{number}.csv"))),
+            false => endings.push("csv".to_owned()),
+        }
+    }
+    endings
+        .iter()
+        .map(|ending| picture.beside(ending))
+        .collect()
 }
 
 /// A figure that brings its own words and data.

@@ -1,7 +1,7 @@
 //! How a repetition is done: lowering, pause, part of the range; for `rep` and `max`.
 
 use super::number_words::share;
-use crate::error::{Error, Result};
+use crate::error::{CommandFault, Error, Result};
 use crate::movement::Movement;
 use crate::rep::{RepOptions, TurnRound};
 use crate::units::Duration;
@@ -49,6 +49,17 @@ impl Manner {
             ..usual
         };
         options.check()?;
+        if self.no_enhancement && options.lowering_s().is_none() {
+            return Err(without_lowering("no-enhancement"));
+        }
         Ok(options)
     }
+}
+
+/// An option that changes nothing in a lift that is not lowered first.
+pub fn without_lowering(option: &str) -> Error {
+    Error::bad(CommandFault::Idle {
+        option: option.to_owned(),
+        needed: vec!["lowering of more than 0 s".to_owned()],
+    })
 }

@@ -9,7 +9,8 @@ use super::people_options::PeopleOptions;
 use super::picture::LookOptions;
 use super::scatter::ScatterOption;
 use super::waiting::watched;
-use crate::error::{Error, OptionFault, Result};
+use crate::bounds::bounds;
+use crate::error::{Error, MaximumSearchFault, OptionFault, Result};
 use crate::figures::load_velocity_chart;
 use crate::library::{Model, assemble};
 use crate::narrative::maximum_words::{OwnStrength, implied_scale};
@@ -85,6 +86,7 @@ pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
         arguments.look.picture(path.clone()).check()?;
     }
     let step = mass(&arguments.step)?;
+    let wishes = wishes(arguments)?;
     let people = &arguments.people;
     let part = arguments.part.as_deref().map(part_of).transpose()?;
     let model = people.model(&arguments.who, library, &arguments.movement)?;
@@ -96,7 +98,7 @@ pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
         return print_cohort(arguments, call, &found);
     }
     let versions = arguments.scatter.versions(&model)?;
-    let mut found = maximum_study(&question, &setup, &options, step, wishes(arguments)?)?;
+    let mut found = maximum_study(&question, &setup, &options, step, wishes)?;
     found.interval = versions.map(|versions| versions.maximum(&question, &setup, &options));
     print(arguments, call, &model, &found)?;
     draw(arguments, call, &found)
@@ -120,10 +122,15 @@ fn mass(text: &str) -> Result<Mass> {
 
 fn wishes(arguments: &MaxArguments) -> Result<MaximumWishes> {
     let time = |text: &String| Duration::from_text(text).map_err(Error::bad);
+    let most = Mass::from_kg(bounds().planned_load.most());
+    let known = arguments.to_load.as_deref().map(mass).transpose()?;
+    if let Some(load) = known.filter(|load| *load > most) {
+        return Err(Error::bad(MaximumSearchFault::KnownOutside { load, most }));
+    }
     Ok(MaximumWishes {
         eccentric: arguments.eccentric.as_ref().map(time).transpose()?,
         velocities: arguments.velocities || arguments.output.is_some(),
-        known: arguments.to_load.as_deref().map(mass).transpose()?,
+        known,
     })
 }
 
@@ -160,11 +167,14 @@ fn print(
 
 /// Whether the lifter is accepted with this factor on strength.
 fn takes(arguments: &MaxArguments, call: &CommandCall, scale: &str) -> bool {
-    const PATH: &str = "lifter.strength_scale=";
+    const PATH: &str = "lifter.strength_scale";
     let who = &arguments.who;
     let mut sets = who.set.clone();
-    sets.retain(|set| !set.starts_with(PATH));
-    sets.push(format!("{PATH}{scale}"));
+    sets.retain(|set| {
+        set.split_once('=')
+            .is_none_or(|(path, _)| path.trim() != PATH)
+    });
+    sets.push(format!("{PATH}={scale}"));
     assemble(call.models, &who.lifter, &arguments.movement, &sets).is_ok()
 }
 

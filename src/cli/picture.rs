@@ -90,10 +90,11 @@ pub struct Picture {
 }
 
 impl Picture {
-    /// Checks ending and target before anything is computed.
+    /// Checks ending, target and look before anything is computed.
     pub fn check(&self) -> Result<()> {
         output::check_target(&self.output, self.look.force)?;
-        PictureFormat::of(&self.output).map(|_| ())
+        PictureFormat::of(&self.output)?;
+        self.look.look().map(|_| ())
     }
 
     /// A file beside the picture, of the same name but for its ending.

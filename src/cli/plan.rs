@@ -1,5 +1,6 @@
 //! `torquill plan MOVEMENT --method …`: the session with its loads, rests and cautions.
 
+use super::canonical::is_typed;
 use super::command_call::{Answer, CommandCall};
 use super::complain::warn;
 use super::data_file::DataOption;
@@ -22,9 +23,9 @@ use crate::report::{self, PlanRecord, plan_cautions, plan_data, plan_text};
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
 use crate::setups::Watch;
-use crate::study::{MethodChoice, PersonTold, PlanAnswer, PlanQuestion, plan};
+use crate::study::{MethodChoice, PersonTold, PlanAnswer, PlanQuestion, USUAL_EFFORT, plan};
 use crate::units::{Duration, Mass, System};
-use clap::{Args, ValueEnum};
+use clap::{ArgMatches, Args, ValueEnum};
 use std::path::PathBuf;
 
 /// PlanArguments of `plan`.
@@ -138,7 +139,7 @@ pub struct PlanArguments {
     #[command(flatten)]
     hung: Hung,
     /// Hardest effort of a bands or chains setup, share of all the lifter has
-    #[arg(long, value_name = "SHARE", default_value_t = 0.85, value_parser = share)]
+    #[arg(long, value_name = "SHARE", default_value_t = USUAL_EFFORT, value_parser = share)]
     effort: f64,
     /// A block of so many weeks
     #[arg(long, value_name = "N")]
@@ -197,18 +198,21 @@ pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
             shown: (arguments.units.into(), arguments.paper()),
             format: arguments.format,
         };
-        let question = arguments.question()?;
+        let question = arguments.question(call.matches)?;
         arguments.warn_of_gear(library)?;
         return team::run(&team, &question, call);
     }
     arguments.check_targets()?;
-    let question = arguments.question()?;
+    let question = arguments.question(call.matches)?;
     let answer = if question.searches() {
         watched(|watch| plan(&question, library, watch))?
     } else {
         plan(&question, library, &Watch::default())?
     };
     arguments.warn_of_gear(library)?;
+    if let Some(path) = &arguments.sheet {
+        sheet_file::check_sessions(path, answer.sessions.len())?;
+    }
     arguments.print(call, &answer)?;
     arguments.draw(call, &answer)
 }
@@ -241,8 +245,8 @@ impl PlanArguments {
         }
     }
 
-    /// What is asked, texts read.
-    fn question(&self) -> Result<PlanQuestion> {
+    /// What is asked, texts read; the matches tell what was typed.
+    fn question(&self, matches: &ArgMatches) -> Result<PlanQuestion> {
         Ok(PlanQuestion {
             movement: self.movement.clone(),
             lifter: self.lifter.clone(),
@@ -267,7 +271,7 @@ impl PlanArguments {
             gym: self.gym.clone(),
             plates: self.units.into(),
             pieces: self.hung.texts(),
-            effort: self.effort,
+            effort: is_typed(matches, "effort").then_some(self.effort),
             wishes: self.wishes()?,
         })
     }

@@ -3,7 +3,7 @@
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
 use super::hung::{Hung, hung};
-use super::manner::Manner;
+use super::manner::{Manner, without_lowering};
 use super::options::{Format, UnitsOption, Who};
 use super::picture::{LookOptions, Picture};
 use super::whole_set;
@@ -72,12 +72,16 @@ pub fn run(arguments: &RepArguments, call: &CommandCall) -> Result<()> {
     for picture in pictures(arguments) {
         picture.check()?;
     }
+    check_animation(arguments)?;
     let heaviness = Heaviness::from_text(&arguments.load)?;
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut options = arguments.manner.options(&model.movement)?;
     if arguments.hand_over {
         options.after = After::HandOver;
         options.lowering = options.lowering.or(RepOptions::default().lowering);
+        if options.lowering_s().is_none() {
+            return Err(without_lowering("hand-over"));
+        }
     }
     let mut question = Question::new(&arguments.movement, &model.movement, &model.lifter);
     question.changes = &model.changes;
@@ -110,6 +114,26 @@ fn pictures(arguments: &RepArguments) -> impl Iterator<Item = Picture> {
     paths.map(|path| arguments.look.picture(path.clone()))
 }
 
+/// Refuses a moving picture that is no SVG, and pictures that a comparison has not.
+fn check_animation(arguments: &RepArguments) -> Result<()> {
+    let RepArguments {
+        over_time,
+        animation,
+        versus_plain,
+        ..
+    } = arguments;
+    if *versus_plain && (over_time.is_some() || animation.is_some()) {
+        return Err(Error::bad(RepetitionOptions::ComparisonPictures));
+    }
+    let ending = animation.as_ref().map(|path| path.extension());
+    match ending
+        .is_none_or(|ending| ending.is_some_and(|ending| ending.eq_ignore_ascii_case("svg")))
+    {
+        true => Ok(()),
+        false => Err(Error::bad(RepetitionOptions::AnimationNotSvg)),
+    }
+}
+
 /// Prints and draws a setup beside plain weight of the same hardest effort.
 fn compare(
     arguments: &RepArguments,
@@ -128,9 +152,6 @@ fn compare(
         let scene = call.signed("output", scene)?;
         arguments.look.picture(path.clone()).write(&scene)?;
     }
-    if arguments.over_time.is_some() || arguments.animation.is_some() {
-        return Err(Error::bad(RepetitionOptions::ComparisonPictures));
-    }
     both.with.check_lifted()?;
     both.plain.check_lifted()
 }
@@ -146,9 +167,6 @@ fn draw(arguments: &RepArguments, call: &CommandCall, rep: &RepStudy, units: Sys
         picture.write(&call.signed("over_time", rep_over_time(rep, units, look)?)?)?;
     }
     if let Some(path) = &arguments.animation {
-        if path.extension().is_none_or(|ending| ending != "svg") {
-            return Err(Error::bad(RepetitionOptions::AnimationNotSvg));
-        }
         let moving = animation(rep, units, look)?;
         let ground = outlined_svg(&call.signed("animation", moving.ground.clone())?)?;
         whole_set::write_file(path, moving.over(&ground).as_bytes())?;

@@ -46,6 +46,16 @@ pub fn check(path: &Path, replace: bool) -> Result<()> {
     SheetFormat::of(path).map(|_| ())
 }
 
+/// Checks that the sheet can hold so many sessions: a picture holds one.
+pub fn check_sessions(path: &Path, sessions: usize) -> Result<()> {
+    match SheetFormat::of(path)? {
+        SheetFormat::Svg | SheetFormat::Png if sessions != 1 => {
+            Err(Error::bad(CommandFault::ManySessions { sessions }))
+        }
+        _ => Ok(()),
+    }
+}
+
 /// Writes one sheet of given words.
 pub fn write_words(
     path: &Path,
@@ -73,15 +83,13 @@ pub fn write(
     (units, paper): (System, Paper),
     call: &CommandCall,
 ) -> Result<()> {
-    let format = SheetFormat::of(path)?;
-    if format == SheetFormat::Html {
-        let page = sheet_html(sessions, units, paper);
-        return whole_set::write_file(path, page.as_bytes());
-    }
-    let [session] = sessions else {
-        return Err(Error::bad(CommandFault::ManySessions {
-            sessions: sessions.len(),
-        }));
+    check_sessions(path, sessions.len())?;
+    let session = match (SheetFormat::of(path)?, sessions) {
+        (SheetFormat::Svg | SheetFormat::Png, [session]) => session,
+        _ => {
+            let page = sheet_html(sessions, units, paper);
+            return whole_set::write_file(path, page.as_bytes());
+        }
     };
     let words = PlanWords::of_session(session, units);
     write_words(path, (&session_name(session.name), &words), paper, call)

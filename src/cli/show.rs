@@ -3,13 +3,13 @@
 use super::kind::Kind;
 use super::output;
 use super::whole_set;
-use crate::error::Result;
+use crate::error::{CommandFault, Error, FileForm, Result};
 use crate::library::{Library, Shelf, records_of};
 use crate::narrative::shown_files::{
     fields_in_words, kinds_in_words, list_in_words, logs_in_words, muscles_in_words,
 };
 use clap::Args;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
 /// ShowArguments of `show`.
 #[derive(Debug, Args)]
@@ -48,16 +48,32 @@ pub fn run(arguments: &ShowArguments, library: &Library) -> Result<()> {
     let Some(name) = &arguments.name else {
         return output::print(&list(kind, library)?);
     };
+    if let Some(path) = &arguments.output {
+        output::check_target(path, arguments.force)?;
+        check_ending(path, kind)?;
+    }
     let text = match kind.shelf() {
         Some(shelf) => library.starting_text(shelf, name)?,
         None => library.log_text(name)?.1,
     };
     match &arguments.output {
         None => output::print(&text),
-        Some(path) => {
-            output::check_target(path, arguments.force)?;
-            whole_set::write_file(path, text.as_bytes())
-        }
+        Some(path) => whole_set::write_file(path, text.as_bytes()),
+    }
+}
+
+/// Refuses a name under which nothing would read the file again.
+fn check_ending(path: &Path, kind: Kind) -> Result<()> {
+    let ending = path.extension().map(|ending| ending.to_ascii_lowercase());
+    let is_ending = |wanted: &str| ending.as_ref().is_some_and(|ending| ending == wanted);
+    let file = path.display().to_string();
+    match kind.shelf() {
+        Some(_) if !is_ending("ron") => Err(Error::bad(CommandFault::NoModelFile { file })),
+        None if !is_ending("csv") => Err(Error::bad(CommandFault::OtherEnding {
+            file,
+            holds: FileForm::Csv,
+        })),
+        _ => Ok(()),
     }
 }
 

@@ -2,6 +2,9 @@
 //!
 //! In: a text in ASCII without control characters; bytes of a picture. Out: the element, or the text back.
 
+#[cfg(feature = "program")]
+use crate::error::PictureDamage;
+
 /// Name of the element and keyword of the chunk.
 pub(super) const METADATA: &str = "provenance";
 
@@ -43,22 +46,100 @@ pub fn metadata_of_svg(svg: &str) -> Option<String> {
 }
 
 /// The text that a PNG carries, if it carries one.
+///
+/// **Fails** where a chunk is not as it was written, or the end is missing: what a damaged picture says is not trusted.
 #[cfg(feature = "program")]
-fn metadata_of_png(bytes: &[u8]) -> Option<String> {
-    let limits = png::Limits { bytes: 16 << 20 };
-    let decoder = png::Decoder::new_with_limits(std::io::Cursor::new(bytes), limits);
-    let reader = decoder.read_info().ok()?;
-    let mut texts = reader.info().uncompressed_latin1_text.iter();
-    let own = texts.find(|chunk| chunk.keyword == METADATA)?;
-    Some(own.text.clone())
+fn metadata_of_png(bytes: &[u8]) -> Result<Option<String>, PictureDamage> {
+    let mut at = PNG_BEGINS.len();
+    let mut found = None;
+    loop {
+        let chunk = PngChunk::at(bytes, at)?;
+        if chunk.kind == b"tEXt"
+            && let Some(text) = chunk.text_of(METADATA)
+        {
+            found.get_or_insert(text);
+        }
+        if chunk.kind == b"IEND" {
+            return Ok(found);
+        }
+        at += CHUNK_FRAME + chunk.data.len();
+    }
+}
+
+/// Bytes of a chunk beside its data: length, kind, checksum.
+#[cfg(feature = "program")]
+const CHUNK_FRAME: usize = 12;
+
+/// A chunk of a PNG.
+#[cfg(feature = "program")]
+struct PngChunk<'a> {
+    kind: &'a [u8],
+    data: &'a [u8],
+}
+
+#[cfg(feature = "program")]
+impl<'a> PngChunk<'a> {
+    /// The chunk that begins at a byte.
+    ///
+    /// **Fails** where the file ends before it does, and where its checksum is another.
+    fn at(bytes: &'a [u8], at: usize) -> Result<Self, PictureDamage> {
+        let cut = || PictureDamage::CutShort { bytes: bytes.len() };
+        let rest = bytes.get(at..).ok_or_else(cut)?;
+        let number = |place: usize| {
+            let four = rest.get(place..place + 4)?;
+            Some(u32::from_be_bytes(four.try_into().ok()?))
+        };
+        let length = number(0).ok_or_else(cut)? as usize;
+        let summed = rest.get(4..8 + length).ok_or_else(cut)?;
+        let told = number(8 + length).ok_or_else(cut)?;
+        if told != crc32(summed) {
+            return Err(PictureDamage::CheckSum { byte: at + 1 });
+        }
+        let (kind, data) = summed.split_at(4);
+        Ok(Self { kind, data })
+    }
+
+    /// The text behind a keyword, in ASCII as it was written.
+    fn text_of(&self, keyword: &str) -> Option<String> {
+        let text = self.data.strip_prefix(keyword.as_bytes())?;
+        let text = text.strip_prefix(&[0])?;
+        Some(text.iter().map(|byte| char::from(*byte)).collect())
+    }
+}
+
+/// The checksum of a PNG's chunk: CRC-32 with the polynomial 0xEDB88320.
+///
+/// **Source.** Portable Network Graphics specification, annex D.
+#[cfg(feature = "program")]
+fn crc32(bytes: &[u8]) -> u32 {
+    const TABLE: [u32; 256] = {
+        let mut table = [0; 256];
+        let mut index = 0;
+        while index < 256 {
+            let mut rest = index as u32;
+            let mut bit = 0;
+            while bit < 8 {
+                rest = (rest >> 1) ^ (0xedb8_8320 * (rest & 1));
+                bit += 1;
+            }
+            table[index] = rest;
+            index += 1;
+        }
+        table
+    };
+    let rest = bytes.iter().fold(u32::MAX, |rest, byte| {
+        TABLE[usize::from(rest as u8 ^ byte)] ^ (rest >> 8)
+    });
+    !rest
 }
 
 /// The text that a picture carries, SVG or PNG; `None` for another file, and for a picture without one.
+///
+/// **Fails** for a PNG that is damaged.
 #[cfg(feature = "program")]
-#[must_use]
-pub fn metadata(bytes: &[u8]) -> Option<String> {
+pub fn metadata(bytes: &[u8]) -> Result<Option<String>, PictureDamage> {
     if bytes.starts_with(PNG_BEGINS) {
         return metadata_of_png(bytes);
     }
-    metadata_of_svg(std::str::from_utf8(bytes).ok()?)
+    Ok(std::str::from_utf8(bytes).ok().and_then(metadata_of_svg))
 }

@@ -2,6 +2,21 @@
 //!
 //! In: names and texts, where the fault arises. Out: facts that `narrative` puts into words.
 
+/// What is wrong with the bytes of a picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PictureDamage {
+    /// It ends before its end.
+    CutShort {
+        /// Bytes that are there.
+        bytes: usize,
+    },
+    /// A part of it does not give the checksum that goes with it.
+    CheckSum {
+        /// The byte at which the part begins, counted from 1.
+        byte: usize,
+    },
+}
+
 /// Why what a file says of its own making cannot be done again.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum AgainFault {
@@ -21,6 +36,20 @@ pub enum AgainFault {
         file: String,
         /// What the reader says.
         cause: String,
+    },
+    /// It is a picture that is not as it was written.
+    Damaged {
+        /// The file.
+        file: String,
+        /// What is wrong with it.
+        damage: PictureDamage,
+    },
+    /// The command that it shows is another than the arguments that would be run.
+    TwoCommands {
+        /// The command, as a person reads it.
+        shown: String,
+        /// The arguments, as they would be typed.
+        run: String,
     },
     /// It was made by another program.
     OtherProgram {

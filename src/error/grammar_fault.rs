@@ -92,6 +92,8 @@ pub enum ItemTextFault {
 pub enum PieceTextFault {
     /// A text without the name of a piece.
     Unnamed(String),
+    /// A text with the sign of a place and no place.
+    NoPlace(String),
     /// A part that nothing understands.
     UnknownPart {
         /// The part.

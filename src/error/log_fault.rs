@@ -256,6 +256,13 @@ pub enum LogRowFault {
         /// Fastest that is read.
         fastest: Speed,
     },
+    /// A reserve and a rating that tell different sets.
+    ReserveAgainstExertion {
+        /// Repetitions in reserve, as told.
+        reserve: f64,
+        /// The rating, as told.
+        rating: f64,
+    },
     /// No number of repetitions in reserve.
     NoReserve {
         /// What stands in the field.

@@ -33,7 +33,7 @@ mod task_fault;
 mod team_fault;
 mod trace_fault;
 
-pub use again_fault::AgainFault;
+pub use again_fault::{AgainFault, PictureDamage};
 pub use body_fault::BodyFault;
 pub use command_fault::{CommandFault, FileForm, OptionFault, RepetitionOptions};
 pub use failure::{Error, FaultKind, Result};

@@ -60,6 +60,13 @@ pub enum PersonFault {
         /// The limbs there are.
         known: Vec<&'static str>,
     },
+    /// A limb that is told twice.
+    LimbTwice {
+        /// The limb.
+        limb: &'static str,
+        /// Both lengths.
+        lengths: (Length, Length),
+    },
     /// A limb out of proportion.
     OddLimb {
         /// The limb.

@@ -46,8 +46,29 @@ pub enum PlanFault {
     },
     /// A week without a set.
     NoSetsAWeek,
-    /// Wishes for clusters, where no clusters are planned.
-    ClusterWishes,
+    /// More sets in a session than in its week.
+    SetsAboveWeek {
+        /// Sets of the session.
+        sets: u32,
+        /// Most sets of a week.
+        most: u32,
+    },
+    /// Pieces were named, and none that the method is about.
+    OtherPieces {
+        /// Bands or chains.
+        method: &'static str,
+    },
+    /// A wish that nothing heeds in what is planned.
+    Unheeded {
+        /// The option, without dashes.
+        option: &'static str,
+        /// What is planned.
+        planned: Vec<&'static str>,
+        /// Whether that is a block.
+        in_block: bool,
+        /// The methods that heed it.
+        heeding: Vec<&'static str>,
+    },
     /// A block of all methods.
     BlockOfAll,
     /// A first day of a block that is no date.

@@ -34,6 +34,13 @@ pub enum MaximumSearchFault {
         /// How far was searched.
         highest: Mass,
     },
+    /// A known maximum that nobody has.
+    KnownOutside {
+        /// The load.
+        load: Mass,
+        /// The most that is lifted.
+        most: Mass,
+    },
     /// A known maximum that is none.
     NoneToScaleTo {
         /// The load.

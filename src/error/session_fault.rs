@@ -189,6 +189,15 @@ pub enum SessionFigureFault {
         /// Where.
         place: RestPlace,
     },
+    /// A rest that is too short to be one.
+    ShortRest {
+        /// The rest.
+        rest: Duration,
+        /// Where it would be.
+        place: RestPlace,
+        /// The shortest there.
+        least: Duration,
+    },
     /// A rest that is too long.
     LongRest {
         /// The rest.

@@ -286,6 +286,13 @@ pub enum MaximumFault {
         /// The most.
         most: usize,
     },
+    /// A group is to be shared into more parts than it has people.
+    MorePartsThanPeople {
+        /// Parts.
+        parts: usize,
+        /// People.
+        people: usize,
+    },
     /// Nobody in a group of invented lifters has a maximum.
     NobodyInGroup,
 }

@@ -67,6 +67,38 @@ pub enum TaskFault {
         /// The word.
         word: String,
     },
+    /// A start of another version of the page.
+    StartVersion {
+        /// Number of the line.
+        line: usize,
+        /// The version.
+        version: String,
+        /// The one that there is.
+        known: u32,
+    },
+    /// A start that says something twice.
+    StartTwice {
+        /// Number of the line.
+        line: usize,
+        /// What it says twice, as its key.
+        key: String,
+    },
+    /// A second line of a kind in one task.
+    SecondLine {
+        /// Number of the line.
+        line: usize,
+        /// What it begins with.
+        word: String,
+        /// Number of the first.
+        first: usize,
+    },
+    /// A line with nothing behind its word.
+    NoText {
+        /// Number of the line.
+        line: usize,
+        /// What it begins with.
+        word: String,
+    },
     /// A start with another lift than the page is frozen on.
     OtherLift {
         /// Number of the line.
@@ -121,6 +153,10 @@ impl TaskFault {
             | Self::Start { line, .. }
             | Self::GoalWord { line, .. }
             | Self::StartWord { line, .. }
+            | Self::StartVersion { line, .. }
+            | Self::StartTwice { line, .. }
+            | Self::SecondLine { line, .. }
+            | Self::NoText { line, .. }
             | Self::OtherLift { line, .. }
             | Self::MetAtStart { line }
             | Self::NeverMet { line, .. }

@@ -3,9 +3,14 @@
 //! In: what stands behind the `#`. Out: [`PageAddress`], or the first word of it that is not understood.
 
 use super::page_state::{PageState, PageUnits};
+use crate::error::TaskFault;
 
 /// Keys of an address that only say what is looked at.
 const LOOKS: [&str; 6] = ["v", "at", "beside", "joint", "muscle", "view"];
+/// The version of the page's addresses, as `page/src/state.js` has it.
+const VERSION: u32 = 1;
+/// The only key that an address may hold many times: each is of a value of its own.
+const SET: &str = "set";
 /// Most bands or chains a side that the page has a field for.
 const MOST_HUNG: u32 = 8;
 
@@ -20,15 +25,60 @@ pub(super) struct PageAddress {
     pub(super) speed: Option<f64>,
 }
 
+/// Why a text is no address of the page.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum AddressFault {
+    /// A word that is not understood.
+    Word(String),
+    /// Another version of the page.
+    Version(String),
+    /// A key that stands twice.
+    Twice(String),
+}
+
+impl AddressFault {
+    /// The fault of a start that stands in this line.
+    pub(super) fn of_line(self, line: usize) -> TaskFault {
+        // What can be thousands of letters long is not repeated as a whole.
+        let short = |text: String| text.chars().take(80).collect();
+        match self {
+            Self::Word(word) => TaskFault::StartWord {
+                line,
+                word: short(word),
+            },
+            Self::Version(version) => TaskFault::StartVersion {
+                line,
+                version: short(version),
+                known: VERSION,
+            },
+            Self::Twice(key) => TaskFault::StartTwice {
+                line,
+                key: short(key),
+            },
+        }
+    }
+}
+
 impl PageAddress {
     /// Reads `v=1&lift=squat&load=60&set=technique.depth%3D10+deg`.
     ///
-    /// **Fails** with the first word that is not understood.
-    pub(super) fn from_text(text: &str) -> Result<Self, String> {
+    /// **Fails** with the first word that is not understood, with another version, and with what is said twice.
+    pub(super) fn from_text(text: &str) -> Result<Self, AddressFault> {
         let mut address = Self::default();
+        let mut seen: Vec<String> = Vec::new();
         for word in text.split('&').filter(|word| !word.is_empty()) {
-            let plain = decoded(word).ok_or_else(|| word.to_owned())?;
-            address.take(&plain).ok_or(plain)?;
+            let plain = decoded(word).ok_or_else(|| AddressFault::Word(word.to_owned()))?;
+            let key = plain.split_once('=').map_or("", |(key, _)| key).to_owned();
+            if seen.contains(&key) && key != SET {
+                return Err(AddressFault::Twice(key));
+            }
+            if let Some(version) = plain.strip_prefix("v=")
+                && version != VERSION.to_string()
+            {
+                return Err(AddressFault::Version(version.to_owned()));
+            }
+            address.take(&plain).ok_or(AddressFault::Word(plain))?;
+            seen.push(key);
         }
         Ok(address)
     }
@@ -51,7 +101,7 @@ impl PageAddress {
             "speed" => self.speed = Some(number(value)?).filter(|speed| *speed != 0.0),
             "band" => state.band = vec![hung(value)?],
             "chain" => state.chain = vec![hung(value)?],
-            "set" => {
+            SET => {
                 value.split_once('=')?;
                 state.set.push(value.to_owned());
             }

@@ -141,7 +141,7 @@ fn of_arm(now: &SolvedState, bench: &Workbench, chance: &mut Chance) -> Result<O
     let (muscle, path) = strongest.swap_remove(chance.below(strongest.len()));
     let mut sets = now.state.set.clone();
     sets.push(format!("{path}=+10%"));
-    let model = bench.model(&sets)?;
+    let model = bench.model_in_steps(&sets)?;
     let question = SolvedState::question(&model, now);
     let Some(after) = heaviest(&question) else {
         return Ok(None);

@@ -134,7 +134,7 @@ fn started(
 ) -> std::result::Result<Start, Unstarted> {
     let line = task.lines.start;
     let address = PageAddress::from_text(task.start.trim_start_matches('#'))
-        .map_err(|word| Unstarted::Told(TaskFault::StartWord { line, word }))?;
+        .map_err(|fault| Unstarted::Told(fault.of_line(line)))?;
     let mut state = address.state;
     if state.lifter.is_empty() {
         ground.lifter.clone_into(&mut state.lifter);

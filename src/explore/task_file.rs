@@ -123,6 +123,7 @@ pub(super) struct TaskLines {
 struct TaskDraft {
     line: usize,
     lines: TaskLines,
+    hint_line: usize,
     text: String,
     start: Option<String>,
     goal: Option<TaskGoal>,
@@ -187,10 +188,14 @@ fn read_line(
             known: WORDS,
         });
     }
+    if value.is_empty() && matches!(word.as_str(), "task" | "hint") {
+        return Err(TaskFault::NoText { line, word });
+    }
     if word == "task" {
         drafts.push(TaskDraft {
             line,
             lines: TaskLines::default(),
+            hint_line: 0,
             text: value,
             start: None,
             goal: None,
@@ -201,13 +206,21 @@ fn read_line(
     let Some(draft) = drafts.last_mut() else {
         return Err(TaskFault::BeforeTask { line });
     };
+    let stands = match word.as_str() {
+        "start" => &mut draft.lines.start,
+        "goal" => &mut draft.lines.goal,
+        _ => &mut draft.hint_line,
+    };
+    if *stands > 0 {
+        let first = *stands;
+        return Err(TaskFault::SecondLine { line, word, first });
+    }
+    *stands = line;
     match word.as_str() {
         "start" => {
-            draft.lines.start = line;
             draft.start = Some(start(line, &value)?);
         }
         "goal" => {
-            draft.lines.goal = line;
             draft.goal = Some(goal(line, &value)?);
         }
         _ => draft.hint = value,

@@ -47,6 +47,9 @@ impl PieceText {
         let mut fields = text.split(',').map(str::trim);
         let first = fields.next().unwrap_or_default();
         let (head, place) = first.split_once('@').unwrap_or((first, ""));
+        if first.trim_end().ends_with('@') {
+            return Err(Error::bad(PieceTextFault::NoPlace(text.to_owned())));
+        }
         let (name, count) = match head.trim().split_once(':') {
             Some((name, count)) => (name.trim(), count_from(text, count.trim())?),
             None => (head.trim(), 1),

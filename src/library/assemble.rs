@@ -11,7 +11,7 @@ use super::nearest::known;
 use super::operating_rules::{OddMuscle, odd_muscles, way};
 use super::records::{Library, LifterFiles, stem};
 use super::set_path::set;
-use super::setting::Setting;
+use super::setting::{Setting, each_once};
 use super::technique_rules::technique_of;
 use super::{body_rules, movement_rules};
 use crate::anatomy::{Lifter, LifterRecord, groups};
@@ -147,10 +147,19 @@ impl Workbench {
         set.chain(files).collect()
     }
 
-    /// The model with values set, in the order given.
+    /// The model with values set.
+    ///
+    /// **Fails** with every setting that does not fit or is there twice, or with what they make impossible together.
+    pub fn model(&self, sets: &[String]) -> Result<Model> {
+        each_once(sets)?;
+        self.model_in_steps(sets)
+    }
+
+    /// The same with values set in the order given, each on what the ones before made: a change may follow upon the value
+    /// that was asked for.
     ///
     /// **Fails** with every setting that does not fit, or with what they make impossible together.
-    pub fn model(&self, sets: &[String]) -> Result<Model> {
+    pub fn model_in_steps(&self, sets: &[String]) -> Result<Model> {
         let sets_as_written = sets;
         let sets = collect(sets.iter().map(|written| {
             let setting = Setting::read(written)?;

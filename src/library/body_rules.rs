@@ -12,7 +12,7 @@ use crate::anatomy::{
     Breadths, Lifter, LifterRecord, MuscleTable, PersonScatter, SegmentName, SegmentTable, groups,
 };
 use crate::bounds::bounds;
-use crate::error::{BodyRule, BrokenRule, Doubt};
+use crate::error::{BodyRule, BrokenRule, Doubt, Fault, PersonFault};
 use crate::person::StrengthFactor;
 
 /// A lifter's record beside its muscle table.
@@ -100,6 +100,16 @@ fn strengths(record: &LifterRecord, known: Option<Vec<String>>, rules: &mut Rule
 
 /// Months of training, factors of single lifts, and how well strengths are known.
 fn own_numbers(record: &LifterRecord, rules: &mut Rules) {
+    if record.title.trim().is_empty() {
+        rules.add("title", BrokenRule::Empty);
+    }
+    let youngest = bounds().trainee_age.least();
+    if let (Some(months), Some(age)) = (record.training_months, record.age_years)
+        && months > 12.0 * (age - youngest)
+    {
+        let fault = Fault::new(PersonFault::LongerThanLife { age, months });
+        rules.add("training_months", BrokenRule::ReadsOn(Box::new(fault)));
+    }
     if let Some(months) = record.training_months {
         rules.within("training_months", months, &bounds().training_months);
     }

@@ -7,7 +7,6 @@ use super::complaint::{Complaint, at_their_places, doubts_and_faults};
 use super::file_facts::FileFacts;
 use super::layered_text::LayeredText;
 use super::mending::{MendedText, read_on};
-use super::nearest::known;
 use super::outline::RecordOutline;
 use super::records::Library;
 use super::sourced_rules::unsourced;
@@ -68,32 +67,6 @@ impl Library {
             _ => Err(Error::bad_input(in_order(faults, text.file()))),
         }
     }
-
-    /// A fault for every source that names a key of no publication.
-    fn source_faults(&self, text: &LayeredText) -> Result<Vec<Fault>> {
-        let sources = self.sources()?;
-        let keys: Vec<&str> = sources.keys().map(String::as_str).collect();
-        let outline = RecordOutline::of(text.text());
-        let mut faults = Vec::new();
-        for (index, node) in outline.nodes.iter().enumerate() {
-            if !matches!(node.tag, Some("Published" | "FromMemory" | "Derived")) {
-                continue;
-            }
-            let Some(key) = outline.children(index).next() else {
-                continue;
-            };
-            let stretch = &outline.nodes[key].value;
-            let name = outline.slice(stretch).trim_matches('"');
-            if !sources.contains_key(name) {
-                let fault = Fault::new(ModelFault::NoSuchPublication {
-                    key: name.to_owned(),
-                    known: known(name, &keys),
-                });
-                faults.push(text.located(fault.at(outline.place(text.file(), stretch))));
-            }
-        }
-        Ok(faults)
-    }
 }
 
 /// The complaints that hold whatever else is wrong in the file: those of a value by itself, and technique parameters
@@ -133,7 +106,7 @@ fn stand_alone(
 }
 
 /// Faults in the order of the file itself, those of the files that it extends behind them; none twice.
-fn in_order(mut faults: Vec<Fault>, file: &str) -> Vec<Fault> {
+pub(super) fn in_order(mut faults: Vec<Fault>, file: &str) -> Vec<Fault> {
     faults.sort_by_key(|fault| {
         let place = fault.place.as_ref();
         (

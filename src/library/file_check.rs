@@ -356,7 +356,8 @@ fn is_calibration(path: &Path) -> bool {
 }
 
 /// No publication without its citation and its use.
-fn sources_rules(sources: &BTreeMap<String, Publication>) -> Vec<Complaint> {
+/// The rules for a list of publications.
+pub(super) fn sources_rules(sources: &BTreeMap<String, Publication>) -> Vec<Complaint> {
     let complaints = sources.iter().flat_map(|(key, publication)| {
         let fields = [
             ("citation", &publication.citation),

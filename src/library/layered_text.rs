@@ -2,6 +2,7 @@
 //!
 //! In: texts of files. Out: [`LayeredText`], which takes a fault's place back to the file that it stands in.
 
+use super::built_in;
 use super::complaint::{Complaint, at_their_places, doubts_and_faults, none_in_file};
 use super::outline::{EXTENDS, RecordOutline};
 use super::read::{check_grammar, read};
@@ -210,6 +211,15 @@ impl LayeredText {
             }
             _ => fault,
         }
+    }
+
+    /// Whether all of it stands in the program's own files.
+    pub fn is_shipped(&self) -> bool {
+        self.files.iter().all(|(name, text)| {
+            let inside = name.strip_prefix("models/");
+            let shipped = inside.and_then(built_in::text);
+            shipped.is_some_and(|shipped| shipped == &**text)
+        })
     }
 
     /// The record of the text.

@@ -43,6 +43,7 @@ mod pieces;
 mod posterior;
 mod proportion_rules;
 mod provenance;
+mod publications;
 mod published_rules;
 mod published_tables;
 mod read;

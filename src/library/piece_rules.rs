@@ -60,6 +60,9 @@ pub(super) fn of_its_file(file: &str, name: &str) -> Vec<Complaint> {
 /// A gym: pieces that cannot be paired, and gear of a size that one does not meet.
 pub(super) fn gym(gym: &GymFile) -> Vec<Complaint> {
     let mut rules = Rules::default();
+    if gym.title.trim().is_empty() {
+        rules.add("title", BrokenRule::Empty);
+    }
     // Single plates hang from a belt.
     let plates = gym.plates.iter().map(|plates| plates.count);
     if !gym.belt {

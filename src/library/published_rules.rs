@@ -180,6 +180,18 @@ pub(super) fn straight(table: &StraightTable) -> Vec<Complaint> {
         weeks.novice.least_share,
         &bounds.table_share,
     );
+    let (least, share) = (weeks.novice.least_share, weeks.novice.share);
+    if least > share {
+        let path = "weeks.novice.least_share";
+        rules.add(
+            path,
+            BrokenRule::LeastAboveMost {
+                least,
+                most: share,
+                field: "weeks.novice.share",
+            },
+        );
+    }
     for (path, list) in [
         ("weeks.novice.repetitions", &weeks.novice.repetitions),
         ("weeks.rounds.repetitions", &weeks.rounds.repetitions),

@@ -11,7 +11,6 @@ use super::layered_text::LayeredText;
 use super::nearest::known;
 use super::pieces::Pieces;
 use super::posterior::Posterior;
-use super::read::read;
 use super::{body_rules, built_in, curve_rules, movement_rules, muscle_rules};
 use crate::anatomy::{
     Curves, Lifter, LifterRecord, MuscleTable, Sarcomere, SegmentTable, Tables, build,
@@ -19,9 +18,8 @@ use crate::anatomy::{
 use crate::error::{BrokenRule, Doubt, Error, Known, ModelFault, Result, Shelf};
 use crate::movement::Movement;
 use crate::session::published::Published;
-use crate::source::Publication;
 use serde::de::DeserializeOwned;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 use std::sync::{Arc, OnceLock};
 
@@ -211,6 +209,7 @@ impl Library {
         let text = self.layered(shelf, name)?;
         let record = text.read()?;
         text.none(rules(&record))?;
+        self.known_sources(&text)?;
         Ok((record, Arc::new(text)))
     }
 
@@ -226,6 +225,7 @@ impl Library {
         };
         let table = muscles.as_ref().map(|(table, _)| table);
         text.none(self.lifter_rules(&record, table))?;
+        self.known_sources(&text)?;
         let record = self.with_strength(record)?;
         let mut files = self.with_tables(stem(name), (record, Arc::new(text)), muscles)?;
         if self.replaces_any_of(name, &files) {
@@ -304,6 +304,7 @@ impl Library {
         let mut table: MuscleTable = text.read()?;
         table.body = seen_from(&text, "body", &table.body);
         text.none(self.muscle_rules(&table))?;
+        self.known_sources(&text)?;
         Ok((table, Arc::new(text)))
     }
 
@@ -395,24 +396,6 @@ impl Library {
     /// The filament lengths of a species.
     pub fn sarcomere(&self, name: &str) -> Result<Sarcomere> {
         self.record(Shelf::Sarcomeres, name, curve_rules::sarcomere)
-    }
-
-    /// Every publication by its key; those of the user's folder come on top.
-    pub fn sources(&self) -> Result<BTreeMap<String, Publication>> {
-        let mut sources = match built_in::text("sources.ron") {
-            Some(text) => read("models/sources.ron", text)?,
-            None => BTreeMap::new(),
-        };
-        let own = self
-            .folder
-            .as_ref()
-            .map(|folder| folder.join("sources.ron"));
-        if let Some(path) = own.filter(|path| path.is_file()) {
-            let own: BTreeMap<String, Publication> =
-                read(&path.display().to_string(), &text_of_file(&path)?)?;
-            sources.extend(own);
-        }
-        Ok(sources)
     }
 }
 

@@ -3,8 +3,34 @@
 //! In: a text such as `segments.upper_arm.length="34 cm"`. Out: [`Setting`], or a fault that says what does not fit.
 
 use crate::bounds::{bounds, first_hidden};
-use crate::error::{Error, Result, SettingFault, SettingReason};
+use crate::error::{Error, Fault, Result, SettingFault, SettingReason};
 use crate::units::{Length, QuantityFault, parse_number_and_unit};
+
+/// Settings as they were typed, each of a value of its own.
+///
+/// **Fails** with every text that sets nothing, and with every value that is set twice: one of the two would be lost.
+pub(super) fn each_once(written: &[String]) -> Result<()> {
+    let (mut read, mut faults): (Vec<Setting>, Vec<Fault>) = (Vec::new(), Vec::new());
+    for written in written {
+        match Setting::read(written) {
+            Ok(setting) => read.push(setting),
+            Err(error) => faults.extend(error.faults().iter().cloned()),
+        }
+    }
+    for (index, setting) in read.iter().enumerate() {
+        let place = setting.place();
+        if let Some(first) = read[..index].iter().find(|first| first.place() == place) {
+            faults.push(Fault::new(SettingFault::Twice {
+                first: [first.path.clone(), first.text.clone()],
+                second: [setting.path.clone(), setting.text.clone()],
+            }));
+        }
+    }
+    if faults.is_empty() {
+        return Ok(());
+    }
+    Err(Error::bad_input(faults))
+}
 
 /// One `PATH=VALUE`.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,6 +62,24 @@ impl Setting {
             path: path.trim().to_owned(),
             text: text.to_owned(),
         })
+    }
+
+    /// The path in one form, so that two ways to write it are alike: what stands for the whole of a value by its own name is
+    /// left out.
+    fn place(&self) -> String {
+        let path = match self.path.strip_prefix("movement.") {
+            Some(inside) if inside.starts_with("technique.") => inside,
+            _ => &self.path,
+        };
+        let path = [".scale", ".value"]
+            .into_iter()
+            .find_map(|whole| path.strip_suffix(whole))
+            .unwrap_or(path);
+        let steps = path.split('.').map(|step| {
+            let number = step.parse::<usize>().ok();
+            number.map_or_else(|| step.to_owned(), |number| number.to_string())
+        });
+        steps.collect::<Vec<_>>().join(".")
     }
 
     pub(super) fn fault(&self, reason: SettingReason) -> Error {

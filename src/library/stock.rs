@@ -89,7 +89,9 @@ impl Library {
         self.names(shelf)
             .into_iter()
             .map(|name| {
-                let piece = self.layered(shelf, &name)?.read()?;
+                let text = self.layered(shelf, &name)?;
+                let piece = text.read()?;
+                self.known_sources(&text)?;
                 Ok((name, piece))
             })
             .collect()

@@ -98,7 +98,8 @@ impl Lift {
         })
     }
 
-    /// Sets a value of the model by its path; a number with sign and `%` is relative.
+    /// Sets a value of the model by its path; a number with sign and `%` is relative. What was set before is set anew, or
+    /// changed further.
     ///
     /// # Errors
     /// [`LiftError::Setting`] for a path or value that does not fit.
@@ -114,7 +115,7 @@ impl Lift {
         self.settings.push(format!("{path}={value}"));
         self.model = self
             .bench
-            .model(&self.settings)
+            .model_in_steps(&self.settings)
             .map_err(told_as(LiftError::Setting))?;
         Ok(self)
     }

@@ -3,7 +3,7 @@
 //! In: a [`Loading`]. Out: what a person puts together for it. Pieces are told in the unit that is stamped on them,
 //! sums in the units asked for.
 
-use super::quantities::rounded;
+use super::quantities::not_nothing;
 use crate::error::PlainLoad;
 use crate::setups::Loading;
 use crate::units::{Mass, System};
@@ -12,8 +12,8 @@ use crate::units::{Mass, System};
 #[must_use]
 pub fn exact_mass(units: System, mass: Mass, decimals: usize) -> String {
     match units {
-        System::Metric => format!("{} kg", rounded(mass.as_kg(), decimals)),
-        System::Us => format!("{} lb", rounded(mass.as_lb(), decimals)),
+        System::Metric => format!("{} kg", not_nothing(mass.as_kg(), decimals)),
+        System::Us => format!("{} lb", not_nothing(mass.as_lb(), decimals)),
     }
 }
 

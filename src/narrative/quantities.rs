@@ -42,8 +42,8 @@ impl QuantityWords for System {
 
     fn mass_number(self, mass: Mass, decimals: usize) -> String {
         match self {
-            Self::Metric => rounded(mass.as_kg(), decimals),
-            Self::Us => rounded(mass.as_lb(), decimals),
+            Self::Metric => not_nothing(mass.as_kg(), decimals),
+            Self::Us => not_nothing(mass.as_lb(), decimals),
         }
     }
 
@@ -88,6 +88,20 @@ impl QuantityWords for System {
             Self::Us => format!("{} lbf", rounded(force.as_lbf(), 0)),
         }
     }
+}
+
+/// Most decimals of a number that would be told as nothing: a tenth of a gram among kilograms.
+const FINEST: usize = 4;
+
+/// A number to so many decimals; to two digits where it would be told as nothing and is something: "0.008", "0.024".
+pub(super) fn not_nothing(number: f64, decimals: usize) -> String {
+    let told = rounded(number, decimals);
+    if told != "0" {
+        return told;
+    }
+    let mut finer = decimals + 1..=FINEST;
+    let first = finer.find(|decimals| rounded(number, *decimals) != "0");
+    first.map_or(told, |first| rounded(number, first + 1))
 }
 
 /// A number's text with a true minus sign.

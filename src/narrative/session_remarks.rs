@@ -64,6 +64,10 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::LighterWhileUnwell { of, loads, sets } => {
             lighter_while_unwell(*of, *loads, *sets, units)
         }
+        Remark::LeftOut { options } => format!(
+            "left out of what is planned instead, though asked for: --{}",
+            options.join(", --")
+        ),
         Remark::ReserveRaised { asked, kept } => format!(
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),

@@ -60,6 +60,15 @@ impl RowReader<'_> {
         });
         let reserve = self.optional(LogColumn::Reserve, row, &mut bad, reserve);
         let exertion = self.optional(LogColumn::Exertion, row, &mut bad, left_by_exertion);
+        if let (Some(reserve), Some(exertion)) = (reserve, exertion)
+            && (reserve - exertion).abs() > REASONABLY_ALIKE
+        {
+            let fault = LogRowFault::ReserveAgainstExertion {
+                reserve,
+                rating: MOST_EXERTION - exertion,
+            };
+            bad.push(BadField { fault, field: None });
+        }
         let athlete = self.athlete(row, &mut bad);
         let (Some(day), Some(lift), Some(load), Some(mut counts)) = (day, lift, load, counts)
         else {
@@ -308,6 +317,12 @@ fn reserve(text: &str) -> Read<f64> {
     }
 }
 
+/// Repetitions by which a reserve and the one of a rating may differ (assumed: half ratings, and the reserve that is a range).
+const REASONABLY_ALIKE: f64 = 1.0;
+
+/// The rating of a set that leaves nothing.
+const MOST_EXERTION: f64 = 10.0;
+
 /// Lowest rating that stands for repetitions in reserve; below, people rate the set and count nothing.
 const LEAST_EXERTION: f64 = 5.0;
 
@@ -316,7 +331,9 @@ const LEAST_EXERTION: f64 = 5.0;
 /// **Source.** Zourdos et al. 2016, J Strength Cond Res 30:267-275 (from memory).
 fn left_by_exertion(text: &str) -> Read<f64> {
     match text.replacen(',', ".", 1).parse::<f64>() {
-        Ok(rating) if (LEAST_EXERTION..=10.0).contains(&rating) => Ok(10.0 - rating),
+        Ok(rating) if (LEAST_EXERTION..=MOST_EXERTION).contains(&rating) => {
+            Ok(MOST_EXERTION - rating)
+        }
         _ => Err(LogRowFault::NoExertion {
             written: text.to_owned(),
         }),

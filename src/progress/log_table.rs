@@ -187,19 +187,12 @@ const MOST_LINE: usize = 100_000;
 const FIRST_ROWS: usize = 10;
 
 /// What parts the fields: of semicolon, tab and comma the one that stands most often in one of the first rows, outside
-/// quotes.
+/// quotes. A comma between digits parts none where the row has one of the others: it is a decimal comma.
 fn separator_of(text: &str) -> char {
     let filled = text.lines().filter(|line| !line.starts_with('#'));
     let first: Vec<&str> = filled.take(FIRST_ROWS).collect();
     let count = |separator: char| {
-        let counted = first.iter().map(|line| {
-            let mut quoted = false;
-            let counted = line.chars().filter(|sign| {
-                quoted ^= *sign == '"';
-                *sign == separator && !quoted
-            });
-            counted.count()
-        });
+        let counted = first.iter().map(|line| counted(line, separator));
         counted.max().unwrap_or(0)
     };
     // The last of equal counts is taken: a comma parts fields only where nothing else does.
@@ -208,4 +201,20 @@ fn separator_of(text: &str) -> char {
         .max_by_key(|separator| count(*separator))
         .filter(|separator| count(*separator) > 0)
         .unwrap_or(',')
+}
+
+/// How often a sign parts fields in a line, as far as it can be told from the line alone.
+fn counted(line: &str, separator: char) -> usize {
+    let has_other = line.contains([';', '\t']);
+    let is_digit = |sign: Option<char>| sign.is_some_and(|sign| sign.is_ascii_digit());
+    let (mut quoted, mut before, mut count) = (false, None, 0);
+    let mut signs = line.chars().peekable();
+    while let Some(sign) = signs.next() {
+        quoted ^= sign == '"';
+        let is_decimal =
+            sign == ',' && has_other && is_digit(before) && is_digit(signs.peek().copied());
+        count += usize::from(sign == separator && !quoted && !is_decimal);
+        before = Some(sign);
+    }
+    count
 }

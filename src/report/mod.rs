@@ -83,7 +83,7 @@ pub use summary::{CurveSummary, summary};
 pub use team_report::{team_data, team_json, team_log, team_page, team_text};
 pub use tidy_table::{TidyTable, sheet_data};
 pub use trend_report::{trend_data, trend_json, trend_text};
-pub use typed_words::typed_words;
+pub use typed_words::{typed_words, words_typed};
 #[cfg(feature = "program")]
 pub use workbook::workbook;
 pub use worked_report::{SheetForm, worked_pose_sheet};

@@ -10,12 +10,13 @@ use super::block_days::{
     straight_day,
 };
 use super::draft::SessionPlan;
+use super::heeded::Wished;
 use super::method::Method;
 use super::novice_weeks::novice_weeks;
 use super::published::WeekRules;
 use super::remark::Progression;
 use super::request::{DayAim, SessionRequest};
-use super::schemes::{EASIER_RESERVE, eased, plan};
+use super::schemes::{EASIER_RESERVE, eased, left_out, plan};
 use super::status::Level;
 use super::straight::RESERVE;
 use crate::bounds::bounds;
@@ -60,7 +61,7 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     daily.wishes = request.wishes;
     // Two days share what a week allows.
     daily.wishes.sets_a_week = request.wishes.sets_a_week.map(|sets| (sets / 2).max(1));
-    let weeks = match request.level() {
+    let mut weeks = match request.level() {
         Level::Novice => {
             if request.method != Method::Straight {
                 // Sets of a method that is not planned are not sets of what takes its place.
@@ -72,6 +73,13 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
             .map(|week| self::week(&daily, week, weeks))
             .collect::<Result<_>>()?,
     };
+    if request.level() == Level::Novice && request.method != Method::Straight {
+        let kept = [Wished::Reserve, Wished::VelocityLoss, Wished::SetsAWeek];
+        let first = weeks.first_mut().and_then(|week| week.days.first_mut());
+        if let Some(day) = first {
+            day.plan.draft.remarks.extend(left_out(request, &kept));
+        }
+    }
     Ok(Block { weeks })
 }
 

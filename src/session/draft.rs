@@ -5,7 +5,7 @@
 
 use super::accommodating_setup::AccommodatingSetup;
 use super::method::Method;
-use super::planned_set::{PlannedSet, SetKind};
+use super::planned_set::{PlannedSet, REPETITION_S, SetKind};
 use super::prediction::{FatigueSample, SetPrediction};
 use super::remark::{Frequency, PlanBasis, Progression, Remark};
 use super::session_cautions::{Circumstances, that_apply};
@@ -212,12 +212,12 @@ impl SessionPlan {
             .sum()
     }
 
-    /// Time from the first repetition to the last, rests included; a repetition counts 4 s (assumed).
+    /// Time from the first repetition to the last, rests included.
     #[must_use]
     pub fn time(&self) -> Duration {
         let set_s = |set: &PlannedSet| {
             let within = set.rest_within.as_s() * (set.groups.len().saturating_sub(1)) as f64;
-            f64::from(set.repetitions()) * 4.0 + within + set.rest_after.as_s()
+            f64::from(set.repetitions()) * REPETITION_S + within + set.rest_after.as_s()
         };
         Duration::from_s(self.draft.sets.iter().map(set_s).sum())
     }

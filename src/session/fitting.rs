@@ -33,7 +33,10 @@ pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
     }
     let wishes = &request.wishes;
     let fixed_load = wishes.load.is_some() || request.method.is_accommodating();
-    let fixed_repetitions = wishes.repetitions.is_some() || wishes.total_repetitions.is_some();
+    let fixed_repetitions = match request.method {
+        Method::Clusters => wishes.total_repetitions.is_some(),
+        _ => wishes.repetitions.is_some(),
+    };
     let by_repetitions = request.method == Method::Straight || request.method.is_accommodating();
     if fixed_load {
         let fewer = match by_repetitions {

@@ -4,6 +4,7 @@
 //! [`MaximumTest`]: steps with loads where these are known beforehand, blanks where they are not, cautions, spotters.
 
 use super::method::Method;
+use super::planned_set::REPETITION_S;
 use super::session_cautions::{Circumstances, that_apply};
 use super::spotting::{Spotting, spotting};
 use super::status::{AgeCare, Level, Trainee};
@@ -86,12 +87,13 @@ pub struct MaximumTest {
 }
 
 impl MaximumTest {
-    /// Time from the first repetition to the last, rests included; a repetition counts 4 s (assumed).
+    /// Time from the first repetition to the last, rests included.
     #[must_use]
     pub fn time(&self) -> Duration {
-        let attempt_s = f64::from(self.attempt_repetitions) * 4.0 + self.attempt_rest.as_s();
+        let attempt_s =
+            f64::from(self.attempt_repetitions) * REPETITION_S + self.attempt_rest.as_s();
         let ramp = self.ramp.iter();
-        let ramp_s = ramp.map(|step| f64::from(step.repetitions) * 4.0 + step.rest.as_s());
+        let ramp_s = ramp.map(|step| f64::from(step.repetitions) * REPETITION_S + step.rest.as_s());
         Duration::from_s(ramp_s.sum::<f64>() + f64::from(self.attempts) * attempt_s)
     }
 }

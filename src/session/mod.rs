@@ -15,6 +15,7 @@ pub mod eccentric;
 pub mod fatigue;
 mod fatigue_joint;
 mod fitting;
+pub mod heeded;
 pub mod maximum_test;
 pub mod method;
 pub mod muscle_state;

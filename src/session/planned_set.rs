@@ -10,6 +10,9 @@ use crate::movement::WayBack;
 use crate::setups::{Loading, Loadings};
 use crate::units::{Duration, Mass};
 
+/// Time that a repetition counts in the length of a session, s (assumed: 2 s down, as long for the turn and the way up).
+pub(super) const REPETITION_S: f64 = 4.0;
+
 /// Whether a set prepares or trains.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SetKind {

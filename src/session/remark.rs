@@ -150,6 +150,11 @@ pub enum Remark {
         /// Whether the lightest load is an empty bar.
         is_bar: bool,
     },
+    /// What was asked for and is left out of what is planned instead, as options without dashes.
+    LeftOut {
+        /// The options.
+        options: Vec<&'static str>,
+    },
     /// A novice keeps more in reserve than was asked for.
     ReserveRaised {
         /// What was asked for.

@@ -45,26 +45,43 @@ impl RestTable {
 
     /// A rest inside a cluster set: what was asked for, or the usual one.
     ///
-    /// **Fails** when it is negative, not a number, or as long as a rest between sets.
+    /// **Fails** when it is negative, not a number, too short to put the bar down, or as long as a rest between sets.
     pub fn in_cluster(&self, asked: Option<Duration>, usual: Duration) -> Result<Duration> {
+        let least = Duration::from_s(bounds().cluster_rest.least());
         asked.map_or(Ok(usual), |rest| {
-            checked(rest, self.heavy.least, RestPlace::InsideCluster)
+            checked(rest, (least, self.heavy.least), RestPlace::InsideCluster)
         })
     }
 }
 
 /// A rest between sets that the user asked for.
 ///
-/// **Fails** when it is negative, not a number, or longer than half an hour.
+/// **Fails** when it is negative, not a number, too short to part two sets, or longer than half an hour.
 pub fn checked_between_sets(rest: Duration) -> Result<Duration> {
-    let longest = Duration::from_s(bounds().rest_between_sets.most());
-    checked(rest, longest, RestPlace::BetweenSets)
+    let bound = &bounds().rest_between_sets;
+    let ends = (bound.least(), bound.most());
+    checked(
+        rest,
+        (Duration::from_s(ends.0), Duration::from_s(ends.1)),
+        RestPlace::BetweenSets,
+    )
 }
 
-fn checked(rest: Duration, most: Duration, place: RestPlace) -> Result<Duration> {
+fn checked(
+    rest: Duration,
+    (least, most): (Duration, Duration),
+    place: RestPlace,
+) -> Result<Duration> {
     let rest_s = rest.as_s();
     if !rest_s.is_finite() || rest_s < 0.0 {
         return Err(Error::bad(SessionFigureFault::NoRest { rest, place }));
+    }
+    if rest < least {
+        return Err(Error::bad(SessionFigureFault::ShortRest {
+            rest,
+            place,
+            least,
+        }));
     }
     if rest > most {
         return Err(Error::bad(SessionFigureFault::LongRest {

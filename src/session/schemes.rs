@@ -4,13 +4,14 @@
 
 use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
+use super::heeded::Wished;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::novice_start::{begin, start_today};
 use super::planned_set::{PlannedSet, SetKind};
-use super::published::DeloadRule;
+use super::published::{DeloadRule, RestTable};
 use super::remark::Remark;
-use super::request::{DayAim, SessionRequest};
+use super::request::{DayAim, SessionRequest, SessionWishes};
 use super::rests::checked_between_sets;
 use super::status::{Permission, may_do};
 use super::straight::RESERVE;
@@ -71,6 +72,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             let mut plain = request.with_method(Method::Straight);
             plain.aim = request.aim;
             plain.wishes.reserve = request.wishes.reserve;
+            plain.wishes.rest_between = request.wishes.rest_between;
             plain.wishes.sets_a_week = request.wishes.sets_a_week;
             let mut draft = as_permitted(&plain)?;
             let remark = Remark::PlannedInstead {
@@ -79,9 +81,22 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
                 years: request.lift.trainee.novice_by_age(),
             };
             draft.remarks.insert(0, remark);
+            let kept = match request.lift.trainee.comes_back() {
+                true => &[Wished::SetsAWeek][..],
+                false => &[Wished::SetsAWeek, Wished::Reserve],
+            };
+            draft.remarks.extend(left_out(request, kept));
             draft
         }
-        Permission::Granted => as_permitted(request)?,
+        Permission::Granted => {
+            let mut draft = as_permitted(request)?;
+            if request.lift.trainee.comes_back() {
+                draft
+                    .remarks
+                    .extend(left_out(request, &[Wished::SetsAWeek]));
+            }
+            draft
+        }
     };
     let mut draft = draft;
     draft.remarks.extend(not_tested_yet(&draft));
@@ -104,6 +119,18 @@ fn as_permitted(request: &SessionRequest) -> Result<Draft> {
         begin(&asked, &start, &mut draft);
     }
     Ok(draft)
+}
+
+/// What was asked for and does not stand in the session that is planned instead, but for what is kept.
+pub(super) fn left_out(request: &SessionRequest, kept: &[Wished]) -> Option<Remark> {
+    // A block says it once for all of its days.
+    if request.aim.is_some() {
+        return None;
+    }
+    let told = Wished::told(&request.wishes).into_iter();
+    let left = told.filter(|wished| !kept.contains(wished));
+    let options: Vec<&str> = left.map(Wished::option).collect();
+    (!options.is_empty()).then_some(Remark::LeftOut { options })
 }
 
 fn not_tested_yet(draft: &Draft) -> Option<Remark> {
@@ -195,7 +222,13 @@ fn check(request: &SessionRequest) -> Result<()> {
     if months.is_nan() || months < 0.0 {
         return Err(Error::bad(SessionFigureFault::NoMonths { months }));
     }
-    let wishes = &request.wishes;
+    check_wishes(&request.wishes, &request.published.rests)
+}
+
+/// Refuses figures that are no session.
+///
+/// **Fails** with the first count or rest that is none, or more than is planned.
+pub fn check_wishes(wishes: &SessionWishes, rests: &RestTable) -> Result<()> {
     let bounds = bounds();
     for (what, asked, bound) in [
         (Counted::Sets, wishes.sets, &bounds.planned_sets),
@@ -212,7 +245,9 @@ fn check(request: &SessionRequest) -> Result<()> {
     if let Some(rest) = wishes.rest_between {
         checked_between_sets(rest)?;
     }
-    request.rest_within().map(|_| ())
+    rests
+        .in_cluster(wishes.rest_within, rests.in_cluster.least)
+        .map(|_| ())
 }
 
 fn within(what: Counted, asked: Option<u32>, bound: &Bound) -> Result<()> {

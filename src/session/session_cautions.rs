@@ -42,10 +42,8 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
     let body_only = matches!(plan.handling.overload, Handover::BodyOnly { .. });
     let overload = plan.method == Method::OverloadedLowering;
     let arms = plan.handling.catch == Catch::SafetyArms;
+    let always = [Caution::Disclaimer, Caution::NotIll, Caution::StopAtPain];
     let table = [
-        (true, Caution::Disclaimer),
-        (true, Caution::NotIll),
-        (true, Caution::StopAtPain),
         (plan.with_bar, Caution::Collars),
         (
             plan.with_bar && arms && !(overload || beyond),
@@ -72,9 +70,8 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         deviations: odd.deviations,
     });
     let all = table.into_iter().chain(of_bands).chain(last);
-    let apply = all.filter(|(applies, _)| *applies);
-    let mut cautions: Vec<Caution> = apply.map(|(_, caution)| caution).chain(unlikely).collect();
-    let after_the_usual = 3.min(cautions.len());
-    cautions.splice(after_the_usual..after_the_usual, of_age(trainee.age_years));
-    cautions
+    let of_plan = all.filter(|(applies, _)| *applies);
+    let of_plan = of_plan.map(|(_, caution)| caution);
+    let of_all = always.into_iter().chain(of_age(trainee.age_years));
+    of_all.chain(of_plan).chain(unlikely).collect()
 }

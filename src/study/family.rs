@@ -210,7 +210,7 @@ fn variant(
     footing: &Footing,
     asked: &Conditions,
 ) -> Result<Variant> {
-    let model = bench.model(&with(sets, parameter.setting(index)))?;
+    let model = bench.model_in_steps(&with(sets, parameter.setting(index)))?;
     let study = asked.of(&model)?;
     Ok(Variant {
         text: parameter.values[index].clone(),
@@ -234,7 +234,8 @@ fn sensitivity(
     asked: &Conditions,
 ) -> Option<Sensitivity> {
     let figures = |change: &str| {
-        let model = bench.model(&with(sets, format!("{path}={change}"))).ok()?;
+        let sets = with(sets, format!("{path}={change}"));
+        let model = bench.model_in_steps(&sets).ok()?;
         Some(Figures::of(&asked.of(&model).ok()?, asked))
     };
     let (low, high) = (figures("-1%")?, figures("+1%")?);

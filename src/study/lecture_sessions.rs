@@ -56,7 +56,7 @@ pub fn invented_session(
         gym: None,
         plates: desk.units,
         pieces: HungTexts::default(),
-        effort: HARD_EFFORT,
+        effort: method.is_accommodating().then_some(HARD_EFFORT),
         wishes,
     };
     let answer = plan(&question, desk.models, &Watch::default())?;

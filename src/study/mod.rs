@@ -151,6 +151,7 @@ pub use pick_card::{PickCard, TensionCheck, pick_card};
 pub use picking::pick;
 pub use plan_question::{
     MethodChoice, PersonTold, PlanAnswer, PlanNote, PlanQuestion, PlannedSession, SessionName,
+    USUAL_EFFORT,
 };
 pub use planned_sessions::plan;
 pub use question::{Question, SetupStudy, Study};

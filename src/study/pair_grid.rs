@@ -57,7 +57,9 @@ pub fn pair_grid(
         .map(|cell| {
             let (column, row) = (cell % x.values.len(), cell / x.values.len());
             let both = with(&with(sets, x.setting(column)), y.setting(row));
-            let study = bench.model(&both).and_then(|model| asked.of(&model));
+            let study = bench
+                .model_in_steps(&both)
+                .and_then(|model| asked.of(&model));
             match study {
                 Ok(study) => Ok(Some(Figures::of(&study, asked))),
                 Err(error) if error.exit_status() == 1 => Ok(None),
@@ -86,7 +88,7 @@ fn ordered(
 ) -> Result<(Parameter, Vec<f64>)> {
     let mut pairs = Vec::new();
     for (index, text) in parameter.values.iter().enumerate() {
-        let model = bench.model(&with(sets, parameter.setting(index)))?;
+        let model = bench.model_in_steps(&with(sets, parameter.setting(index)))?;
         let value = get(&model, &parameter.path).map_or(index as f64, |number| number.value);
         pairs.push((value, text.clone()));
     }

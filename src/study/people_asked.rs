@@ -50,6 +50,12 @@ impl PeopleAsked {
     /// **Fails** where it is nobody, or more than is possible at once.
     pub fn checked(&self) -> Result<usize> {
         let bound = &bounds().cohort_members;
+        if let Some(part) = self.part.filter(|part| part.of > self.count) {
+            return Err(Error::bad(MaximumFault::MorePartsThanPeople {
+                parts: part.of,
+                people: self.count,
+            }));
+        }
         let count = self.numbers().len();
         if !bound.holds(count as f64) {
             return Err(Error::bad(MaximumFault::GroupSize {

@@ -108,6 +108,15 @@ impl PersonAsked {
             let months = self.months;
             wrong.push(PersonFault::NoMonths { months });
         }
+        for (index, told) in self.limbs.iter().enumerate() {
+            let mut before = self.limbs[..index].iter();
+            wrong.extend(before.find(|first| first.limb == told.limb).map(|first| {
+                PersonFault::LimbTwice {
+                    limb: told.limb.name(),
+                    lengths: (first.length, told.length),
+                }
+            }));
+        }
         let (least, most) = ends(&bounds().lifter_height);
         if !(least..=most).contains(&self.height.as_m()) {
             wrong.push(PersonFault::OddHeight {

@@ -354,10 +354,13 @@ impl SetupSearch<'_> {
             lifter: self.lifter.ok_or_else(nobody)?,
             ..self.question.clone()
         };
-        let effort = self.asked.effort;
+        let effort = self.asked.effort();
         let named = pieces.items.iter().any(|item| belongs(item, method));
-        let only = self.asked.methods().len() == 1 && !pieces.items.is_empty();
-        if named || only {
+        if !named && self.asked.methods().len() == 1 && !pieces.items.is_empty() {
+            let method = method.name();
+            return Err(Error::bad(PlanFault::OtherPieces { method }));
+        }
+        if named {
             return named_setup(
                 question,
                 pieces.clone(),

@@ -42,8 +42,8 @@ pub struct PlanQuestion {
     pub plates: System,
     /// Bands, chains and implements by name.
     pub pieces: HungTexts,
-    /// Hardest effort of a band or chain setup, 1 = all the lifter has.
-    pub effort: f64,
+    /// Hardest effort of a band or chain setup, 1 = all the lifter has; the usual one without.
+    pub effort: Option<f64>,
     /// What is wished in place of the usual.
     pub wishes: SessionWishes,
 }
@@ -74,7 +74,16 @@ pub struct PersonTold {
     pub days_since_overload: Option<u32>,
 }
 
+/// Hardest effort of a band or chain setup where none is told (assumed: as hard as 85 % of the maximum).
+pub const USUAL_EFFORT: f64 = 0.85;
+
 impl PlanQuestion {
+    /// The hardest effort of a band or chain setup, as told or as usual.
+    #[must_use]
+    pub fn effort(&self) -> f64 {
+        self.effort.unwrap_or(USUAL_EFFORT)
+    }
+
     /// The methods that are planned, the first one for a block.
     #[must_use]
     pub fn methods(&self) -> Vec<Method> {

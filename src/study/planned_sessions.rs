@@ -14,6 +14,7 @@ use crate::library::{Library, assemble};
 use crate::resistance::Setup;
 use crate::session::block::{block, check_weeks};
 use crate::session::draft::SessionPlan;
+use crate::session::heeded::Wished;
 use crate::session::method::Method;
 use crate::session::oracle::RepOracle;
 use crate::session::planned_set::LOWERING;
@@ -31,6 +32,7 @@ const USUAL_LIFTER: &str = "reference-man";
 /// **Fails** where the model, the 1RM or the gym cannot be had, and where no method can be planned.
 pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<PlanAnswer> {
     check(asked)?;
+    schemes::check_wishes(&asked.wishes, &library.published()?.rests)?;
     let lifter = asked.lifter.as_deref().unwrap_or(USUAL_LIFTER);
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
     let question = Question::new(&asked.movement, &model.movement, &model.lifter);
@@ -66,22 +68,49 @@ fn check_wishes(asked: &PlanQuestion) -> Result<()> {
         PlanFault::ReserveOutside { reserve, most }
     } else if wishes.sets_a_week == Some(0) {
         PlanFault::NoSetsAWeek
-    } else if !asked.methods().contains(&Method::Clusters)
-        && (wishes.total_repetitions.is_some() || wishes.group.is_some())
+    } else if let (Some(sets), Some(most)) = (wishes.sets, wishes.sets_a_week)
+        && sets > most
     {
-        PlanFault::ClusterWishes
+        PlanFault::SetsAboveWeek { sets, most }
+    } else if let Some(wished) = unheeded(asked) {
+        let in_block = asked.weeks.is_some();
+        PlanFault::Unheeded {
+            option: wished.option(),
+            planned: asked.methods().into_iter().map(Method::name).collect(),
+            in_block,
+            heeding: wished.heeding(in_block),
+        }
     } else {
         return Ok(());
     };
     Err(Error::bad(fault))
 }
 
+/// The first wish that nothing in the plan heeds.
+fn unheeded(asked: &PlanQuestion) -> Option<Wished> {
+    let of_plan = [
+        (Wished::Effort, asked.effort.is_some()),
+        (
+            Wished::LastOverload,
+            asked.person.days_since_overload.is_some(),
+        ),
+    ];
+    let of_plan = of_plan.into_iter().filter(|(_, is_told)| *is_told);
+    let mut told = Wished::told(&asked.wishes);
+    told.extend(of_plan.map(|(wished, _)| wished));
+    let methods = asked.methods();
+    let is_heeded = |wished: Wished| {
+        let mut methods = methods.iter();
+        methods.any(|method| wished.is_heeded(*method, asked.weeks.is_some()))
+    };
+    told.into_iter().find(|wished| !is_heeded(*wished))
+}
+
 /// Refuses people and wishes that nothing is planned for.
 pub(super) fn check(asked: &PlanQuestion) -> Result<()> {
-    if !bounds().planned_effort.holds(asked.effort) {
-        return Err(Error::bad(PlanFault::EffortOutside {
-            effort: asked.effort,
-        }));
+    let effort = asked.effort();
+    if !bounds().planned_effort.holds(effort) {
+        return Err(Error::bad(PlanFault::EffortOutside { effort }));
     }
     let years = asked.person.age_years;
     if let Some(years) = years.filter(|age| !bounds().trainee_age.holds(*age)) {

@@ -229,7 +229,7 @@ fn changed(
 ) -> Result<f64> {
     let mut all = sets.to_vec();
     all.push(setting);
-    let study = asked.of(&bench.model(&all)?)?;
+    let study = asked.of(&bench.model_in_steps(&all)?)?;
     Figures::of(&study, asked)
         .value(measure)
         .ok_or_else(|| Error::no_answer(ComparisonFault::NoFigureWithIt { compared: measure }))

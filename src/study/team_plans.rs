@@ -19,6 +19,7 @@ use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::{Team, TeamMember, read_team};
 use crate::session::maximum_test::{Expected, MaximumTest, maximum_test};
 use crate::session::method::Method;
+use crate::session::request::SessionWishes;
 use crate::setups::Watch;
 use crate::units::Mass;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
@@ -243,6 +244,9 @@ fn test(question: &PlanQuestion, member: &TeamMember, library: &Library) -> Resu
     let asked = PlanQuestion {
         methods: MethodChoice::One(Method::Straight),
         weeks: None,
+        // Wishes are of the sessions that follow.
+        effort: None,
+        wishes: SessionWishes::default(),
         ..question.clone()
     };
     check(&asked)?;

@@ -688,7 +688,8 @@ fn law_pictures_with_their_making_are_sound() {
         let more: Vec<&str> = more.into_iter().collect();
         call_in(folder.path(), &[&arguments[..], &more].concat()).done();
         let bytes = read(folder.path(), file);
-        let line = torquill::draw::metadata(&bytes).expect("it carries its making");
+        let line = torquill::draw::metadata(&bytes).expect("it is whole");
+        let line = line.expect("it carries its making");
         let record: Value = serde_json::from_str(&line).expect("it is JSON");
         assert_eq!(record["set"][0], "lifter.height=\"184 cm\"");
         assert_eq!(record["output"], "output");

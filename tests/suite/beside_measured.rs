@@ -8,10 +8,7 @@ use torquill::library::{Library, Shelf};
 use torquill::narrative::prose::part_of_range;
 use torquill::plot::StripPose;
 use torquill::study::{Desk, FreeBody, limited_stretches, thigh_family};
-use torquill::units::System;
-
-/// Standard gravity, m/s² (CGPM 1901).
-const GRAVITY_M_S2: f64 = 9.80665;
+use torquill::units::{STANDARD_GRAVITY_M_S2, System};
 
 /// The weights below the figure of four loads are of both sides: over the capacity of both sides they make the drawn effort.
 #[test]
@@ -37,7 +34,7 @@ fn law_weights_of_the_flattened_press_are_of_both_sides() {
             .values()
             .into_iter()
             .fold(f64::INFINITY, f64::min);
-        let effort = GRAVITY_M_S2 * kg / hardest;
+        let effort = STANDARD_GRAVITY_M_S2 * kg / hardest;
         // Loads are whole kilograms, of some 50 kg.
         assert!(
             (effort - 0.9).abs() < 0.025,
@@ -140,6 +137,7 @@ fn law_the_bodys_weight_is_told_where_longer_thighs_make_it_ask_for_more() {
     let library = Library::built_in();
     let figure = LECTURE.iter().find(|figure| figure.name == "limb-length");
     let figure = figure.expect("a figure of the lecture");
+    let mut read = 0;
     for lifter in library.names(Shelf::Lifters) {
         let desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
         if !figure.can_be_drawn(&desk) {
@@ -164,7 +162,9 @@ fn law_the_bodys_weight_is_told_where_longer_thighs_make_it_ask_for_more() {
             "{lifter}: {short} {long}, {}",
             sheet.caption
         );
+        read += 1;
     }
+    assert!(read > 2, "{read} lifters");
 }
 
 /// The sentence of the model's sticking regions follows from the table of evidence.

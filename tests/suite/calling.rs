@@ -77,6 +77,30 @@ pub fn call_on(threads: &str, folder: &Path, arguments: &[&str]) -> Answer {
     }
 }
 
+/// The call is refused with status 2, prints nothing and says all of these words.
+#[track_caller]
+pub fn refused(arguments: &[&str], words: &[&str]) {
+    told(&call(arguments), arguments, words);
+}
+
+/// The answer to this call is a refusal, as of [`refused`].
+#[track_caller]
+pub fn told(answer: &Answer, arguments: &[&str], words: &[&str]) {
+    assert_eq!(
+        (answer.status, answer.out.as_str()),
+        (2, ""),
+        "{arguments:?}: {}",
+        answer.complaint
+    );
+    for word in words {
+        assert!(
+            answer.complaint.contains(word),
+            "{arguments:?}: no `{word}` in {}",
+            answer.complaint
+        );
+    }
+}
+
 /// A text in one line, its ends of lines blanks.
 pub fn in_one_line(text: &str) -> String {
     text.split_whitespace().collect::<Vec<_>>().join(" ")

@@ -1,25 +1,6 @@
 //! What was once answered calmly and cannot be, what ends at once when it is asked to, and what is looked at before the work.
 
-use crate::calling::{call, call_in};
-
-/// The call is refused with status 2, prints nothing and says all of these words.
-#[track_caller]
-fn refused(arguments: &[&str], said: &[&str]) {
-    let answer = call(arguments);
-    assert_eq!(
-        (answer.status, answer.out.as_str()),
-        (2, ""),
-        "{arguments:?}: {}",
-        answer.complaint
-    );
-    for said in said {
-        assert!(
-            answer.complaint.contains(said),
-            "{arguments:?}: no `{said}` in {}",
-            answer.complaint
-        );
-    }
-}
+use crate::calling::{call_in, refused};
 
 #[test]
 fn fault_a_fibre_of_millimetres_curls_no_ton() {

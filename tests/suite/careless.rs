@@ -1,29 +1,6 @@
 //! What careless hands type: options that change nothing, numbers below nothing, shares in any form, files of other kinds.
 
-use super::calling::{Answer, call, call_in};
-
-/// The call is refused with status 2, prints nothing and says these words.
-#[track_caller]
-fn refused(arguments: &[&str], words: &[&str]) {
-    told(&call(arguments), arguments, words);
-}
-
-#[track_caller]
-fn told(answer: &Answer, arguments: &[&str], words: &[&str]) {
-    assert_eq!(
-        (answer.status, answer.out.as_str()),
-        (2, ""),
-        "{arguments:?}: {}",
-        answer.complaint
-    );
-    for word in words {
-        assert!(
-            answer.complaint.contains(word),
-            "{arguments:?}: no `{word}` in {}",
-            answer.complaint
-        );
-    }
-}
+use super::calling::{call, call_in, refused, told};
 
 const PRESS: [&str; 4] = ["plan", "bench-press", "--one-rm", "100 kg"];
 

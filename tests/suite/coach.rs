@@ -160,7 +160,7 @@ fn question(lift: &str, lifter: Option<&str>, gym: &str, months: Option<f64>) ->
         gym: Some(gym.to_owned()),
         plates: System::Metric,
         pieces: HungTexts::default(),
-        effort: 0.85,
+        effort: None,
         wishes: SessionWishes::default(),
     }
 }

@@ -383,7 +383,7 @@ fn fault_implements_are_bounded_at_every_door() {
 fn fault_wishes_that_nothing_heeds_or_nobody_keeps_are_told() {
     let press = ["plan", "bench-press", "--one-rm", "100 kg"];
     for (option, value, said) in [
-        ("--total-reps", "12", "belong to clusters"),
+        ("--total-reps", "12", "only clusters heeds it"),
         ("--velocity-loss", "150%", "--velocity-loss 150 %"),
         ("--velocity-loss", "0", "--velocity-loss 0 %"),
         ("--rir", "100", "--rir 100"),

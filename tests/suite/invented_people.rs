@@ -182,7 +182,7 @@ fn fault_people_who_cannot_be_invented() {
         ("max squat --people 5 --part 4/3", "no part of the people"),
         (
             "max squat --people 5 --part 1/9",
-            "outside what is possible",
+            "5 people are not shared into 9 parts",
         ),
         ("max squat --part 1/3", "--people"),
         ("max squat --people 5 --scatter", "--scatter"),

@@ -127,12 +127,12 @@ enum Ended {
 
 /// Ends a call by a signal after a time.
 fn interrupted(folder: &Path, arguments: &[&str], signal: &str, after: Duration) -> Ended {
-    let mut child = Command::new(PROGRAM)
+    let child = Command::new(PROGRAM)
         .args(arguments)
         .env("RAYON_NUM_THREADS", "2")
         .current_dir(folder)
         .stdout(Stdio::null())
-        .stderr(Stdio::null())
+        .stderr(Stdio::piped())
         .spawn()
         .expect("the program runs");
     std::thread::sleep(after);
@@ -140,16 +140,17 @@ fn interrupted(folder: &Path, arguments: &[&str], signal: &str, after: Duration)
         .args([signal, &child.id().to_string()])
         .stderr(Stdio::null())
         .status();
-    let status = child.wait().expect("it ends");
+    let output = child.wait_with_output().expect("it ends");
+    let (status, told) = (output.status, String::from_utf8_lossy(&output.stderr));
     // The program's own handler ends with 130, the system's with the signal: 2 and 15, of which shells make 130 and 143.
     match (status.code(), status.signal()) {
         (Some(0), None) => Ended::Done,
         (Some(130), None) => Ended::Stopped,
-        // A search tells that it was stopped: it has no answer then.
-        (Some(1), None) if arguments[0] == "pick" => Ended::Stopped,
+        // A search that is stopped has no answer, and tells that this is why.
+        (Some(1), None) if told.contains("the search was stopped before its end") => Ended::Stopped,
         (None, Some(2)) if signal == "-INT" => Ended::Stopped,
         (None, Some(15)) if signal == "-TERM" => Ended::Stopped,
-        other => panic!("{arguments:?}: {other:?} after {signal}"),
+        other => panic!("{arguments:?}: {other:?} after {signal}: {told}"),
     }
 }
 

@@ -2,6 +2,7 @@
 
 mod endurance;
 mod equation_oracle;
+mod heeded_wishes;
 mod log_files;
 mod phone_log;
 mod plan_command;

@@ -45,6 +45,15 @@ pub enum BrokenRule<Inner> {
         /// The second.
         second: f64,
     },
+    /// The least of something is more than the most of it.
+    LeastAboveMost {
+        /// The least.
+        least: f64,
+        /// The most.
+        most: f64,
+        /// The path of the most.
+        field: &'static str,
+    },
     /// A rule of bodies.
     Body(BodyRule),
     /// A rule of muscles.

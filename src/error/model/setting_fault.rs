@@ -15,6 +15,13 @@ pub enum SettingFault {
         /// Whether there is no sign between them at all.
         without_sign: bool,
     },
+    /// One value is set twice.
+    Twice {
+        /// Path and text of the first.
+        first: [String; 2],
+        /// Those of the second.
+        second: [String; 2],
+    },
     /// No path begins so.
     NoSuchRoot {
         /// The path.

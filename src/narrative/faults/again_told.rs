@@ -1,7 +1,7 @@
 //! Words for why what a file says of its own making cannot be done again.
 
 use super::Told;
-use crate::error::AgainFault;
+use crate::error::{AgainFault, PictureDamage};
 
 /// The fault in words.
 pub(super) fn told(fault: &AgainFault) -> Told {
@@ -17,6 +17,13 @@ pub(super) fn told(fault: &AgainFault) -> Told {
         AgainFault::Broken { file, cause } => Told::new(format!(
             "what `{file}` says of its making cannot be read: {cause}"
         )),
+        AgainFault::Damaged { file, damage } => damaged(file, *damage),
+        AgainFault::TwoCommands { shown, run } => Told::new(format!(
+            "the file shows the command `{}` and would run `{}`",
+            short(shown),
+            short(run)
+        ))
+        .hint("somebody changed it: type the command that is meant"),
         AgainFault::OtherProgram { file } => {
             Told::new(format!("`{file}` was made by another program"))
         }
@@ -30,6 +37,31 @@ pub(super) fn told(fault: &AgainFault) -> Told {
             Told::new(format!("the file's arguments cannot be run: {cause}"))
         }
         refused => of_refused(refused),
+    }
+}
+
+/// A picture whose bytes are not those that were written.
+fn damaged(file: &str, damage: PictureDamage) -> Told {
+    let told = match damage {
+        PictureDamage::CutShort { bytes } => {
+            format!(
+                "`{file}` is cut off: it ends after {bytes} bytes, in the middle of the picture"
+            )
+        }
+        PictureDamage::CheckSum { byte } => format!(
+            "`{file}` is damaged: the part that begins at byte {byte} does not give its checksum"
+        ),
+    };
+    Told::new(told)
+        .hint("copy the file again from where it came from, or type the command that is meant")
+}
+
+/// As much of a text as a line holds.
+fn short(text: &str) -> String {
+    const LETTERS: usize = 200;
+    match text.chars().nth(LETTERS) {
+        None => text.to_owned(),
+        Some(_) => text.chars().take(LETTERS).chain(['…']).collect(),
     }
 }
 

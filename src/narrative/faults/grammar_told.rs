@@ -109,6 +109,8 @@ fn of_piece(fault: &PieceTextFault) -> Told {
     match fault {
         PieceTextFault::Unnamed(text) => Told::new(format!("`{text}` names no band or chain"))
             .hint("write NAME or NAME:COUNT, such as loop-29mm:2"),
+        PieceTextFault::NoPlace(text) => Told::new(format!("`{text}` names no place behind `@`"))
+            .hint("write the anchor, such as loop-29mm:2@rack-high, or leave `@` out"),
         PieceTextFault::UnknownPart { part, text, known } => {
             Told::new(format!("`{part}` in `{text}` is understood by nothing"))
                 .hint(format!("words that may follow are {}", known.join(", ")))

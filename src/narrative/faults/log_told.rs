@@ -4,7 +4,7 @@ use super::odd_maximum_told::odd_one_rm;
 use super::{Told, quantity_told};
 use crate::error::{DateFault, LogColumn, LogFault, LogRowFault};
 use crate::narrative::prose::counted_noun;
-use crate::narrative::quantities::QuantityWords;
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::System;
 
 /// The fault in words.
@@ -276,6 +276,14 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
             "`{written}` is no rating from 5 to 10 that stands for repetitions in reserve"
         ))
         .hint("leave the field empty for easier sets"),
+        LogRowFault::ReserveAgainstExertion { reserve, rating } => Told::new(format!(
+            "{} in reserve and a rating of {} tell different sets: {} would leave {}",
+            rounded(*reserve, 1),
+            rounded(*rating, 1),
+            rounded(*rating, 1),
+            rounded(10.0 - rating, 1)
+        ))
+        .hint("correct one of the two, or take its column out"),
         LogRowFault::CommaTwoWays { written } => Told::new(format!(
             "the comma in `{written}` may part decimals or thousands"
         ))

@@ -41,6 +41,10 @@ fn broken(rule: &BrokenRule<Fault>, units: System, tell: TellFault) -> Told {
         BrokenRule::NotRising { first, second } => {
             Told::new(format!("does not rise: {first} is followed by {second}"))
         }
+        BrokenRule::LeastAboveMost { least, most, field } => Told::new(format!(
+            "is {least}, and `{field}`, the most of it, is {most}"
+        ))
+        .hint("the least is no more than the most: were the two exchanged?"),
         BrokenRule::Body(rule) => model_body::body(rule),
         BrokenRule::Muscle(rule) => model_body::muscle(rule, units, tell),
         BrokenRule::Curve(rule) => curve(rule),
@@ -60,6 +64,9 @@ fn broken(rule: &BrokenRule<Fault>, units: System, tell: TellFault) -> Told {
 
 /// Where a file of one's own is found, unless a slip of the name is more likely.
 pub(super) fn own_folder(told: Told, known: &Known, folder: &str, name: &str) -> Told {
+    if name.is_empty() || name.contains(['/', '\\']) || name.starts_with('.') {
+        return told.hint("a file of your own is given by its path, which ends in .ron");
+    }
     if known.near.is_empty() {
         told.hint(format!(
             "a file of your own, DIR/{folder}/{name}.ron, is found with --models DIR"

@@ -11,6 +11,7 @@ pub(super) fn told(fault: &SettingFault) -> Told {
             written,
             without_sign,
         } => no_setting(written, *without_sign),
+        SettingFault::Twice { first, second } => twice(first, second),
         SettingFault::NoSuchRoot { path, first, known } => {
             Told::new(format!("`{path}`: no path begins with `{first}`"))
                 .hint(did_you_mean(known))
@@ -54,6 +55,18 @@ fn no_setting(written: &str, without_sign: bool) -> Told {
     } else {
         told
     }
+}
+
+/// A value that is set twice: to what, and by which paths where they differ.
+fn twice([path, text]: &[String; 2], [other_path, other]: &[String; 2]) -> Told {
+    let told = match (path == other_path, text == other) {
+        (true, true) => format!("`{path}` is set twice, both times to `{text}`"),
+        (true, false) => format!("`{path}` is set twice: to `{text}` and to `{other}`"),
+        (false, _) => format!(
+            "`{path}` and `{other_path}` are one value, and it is set twice: to `{text}` and to `{other}`"
+        ),
+    };
+    Told::new(told).hint("leave one of the two out")
 }
 
 /// A path that leads nowhere: which part, and what there is instead.

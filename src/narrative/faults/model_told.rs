@@ -28,9 +28,9 @@ pub(super) fn told(fault: &ModelFault<Fault>, units: System, tell: TellFault) ->
             own_folder(told.hint(did_you_mean(known)), known, shelf.folder(), name)
         }
         ModelFault::NoSuchPublication { key, known } => no_such_publication(key, known),
-        ModelFault::IsLog { file } => Told::new(format!("{file} is a training log, no model file"))
+        ModelFault::IsLog { file } => Told::new(format!("{file} is a table, no model file"))
             .hint(format!(
-                "`torquill progress --log {file}` reads it and says what is wrong"
+                "if it is a training log, `torquill progress --log {file}` reads it and says what is wrong"
             )),
         ModelFault::NoKind { file } => no_kind(file),
     }

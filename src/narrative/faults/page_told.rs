@@ -66,6 +66,26 @@ fn of_task(fault: &TaskFault) -> Told {
             Told::new(format!("line {line}: `{word}` is no word of an address"))
                 .hint("set up the start on the page and copy its address from there")
         }
+        TaskFault::StartVersion { line, version, known } => Told::new(format!(
+            "line {line}: the address is of version `{version}` of the page, and there is version {known}"
+        ))
+        .hint(format!(
+            "set up the start on the page and copy its address from there; it begins with #v={known}"
+        )),
+        TaskFault::StartTwice { line, key } => {
+            Told::new(format!("line {line}: the address says `{key}` twice"))
+                .hint("leave one of the two out")
+        }
+        TaskFault::SecondLine { line, word, first } => Told::new(format!(
+            "line {line} is a second {word} of one task; the first stands in line {first}"
+        ))
+        .hint(format!("leave one of the two out, or begin another task before line {line}")),
+        TaskFault::NoText { line, word } => {
+            Told::new(format!("line {line}: there is nothing behind `{word}:`")).hint(match word.as_str() {
+                "task" => "write what is to be found, such as task: Find a load that is hardest near the end",
+                _ => "write it behind the colon, or leave the line out",
+            })
+        }
         TaskFault::OtherLift { line, lift, frozen } => Told::new(format!(
             "line {line}: the task starts with `{lift}`, and the page is frozen on `{frozen}`"
         ))

@@ -31,6 +31,13 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             Told::new(format!("`{written}` is no limb"))
                 .hint(format!("limbs are: {}", known.join(", ")))
         }
+        PersonFault::LimbTwice { limb, lengths } => Told::new(format!(
+            "the {} is told twice: {} and {}",
+            limb.replace('_', " "),
+            shown(lengths.0),
+            shown(lengths.1)
+        ))
+        .hint("leave one of the two out; of left and right take the mean"),
         PersonFault::OddLimb {
             limb,
             length,
@@ -187,7 +194,7 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             rounded(*age, 1),
             rounded(*months, 0)
         ))
-        .hint("--age is in years, --training-months in months"),
+        .hint("an age is in years, training in months"),
         PersonFault::NoMonths { months } => Told::new(format!(
             "{} is no number of months of training",
             rounded(*months, 1)

@@ -5,7 +5,7 @@ use super::log_told::date_in_words;
 use crate::bounds::bounds;
 use crate::error::PlanFault;
 use crate::narrative::prose::percent;
-use crate::narrative::quantities::QuantityWords;
+use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::System;
 
 /// The fault in words.
@@ -26,8 +26,9 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         ))
         .hint(format!("up to {} is planned with", units.mass(*most))),
         PlanFault::LossOutside { share } => Told::new(format!(
-            "--velocity-loss {} is none that a set ends at: above 0 and up to {}",
-            percent(*share),
+            "--velocity-loss {} % is none that a set ends at: {} to {}",
+            rounded(100.0 * share, 2),
+            percent(bounds().velocity_loss.least()),
             percent(bounds().velocity_loss.most())
         ))
         .hint("20% is usual"),
@@ -37,10 +38,23 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         PlanFault::NoSetsAWeek => {
             Told::new("--max-per-week 0 leaves nothing to plan").hint("name the sets of a week, 1 or more")
         }
-        PlanFault::ClusterWishes => {
-            Told::new("--total-reps and --group belong to clusters, which are not planned here")
-                .hint("add --method clusters, or leave them out")
+        PlanFault::SetsAboveWeek { sets, most } => Told::new(format!(
+            "--sets {sets} is more in one session than --max-per-week {most} allows in a week"
+        ))
+        .hint("leave one of the two out, or ask for fewer sets"),
+        PlanFault::OtherPieces { method } => {
+            Told::new(format!("--method {method} without {method} among what hangs on the bar"))
+                .hint(format!(
+                    "name {method} with --{}, or the method of what is named",
+                    method.trim_end_matches('s')
+                ))
         }
+        PlanFault::Unheeded {
+            option,
+            planned,
+            in_block,
+            heeding,
+        } => unheeded(option, planned, *in_block, heeding),
         PlanFault::NoStart(fault) => {
             Told::new(format!("--start: {}", date_in_words(fault)))
                 .hint("write it year-month-day, such as 2026-01-31")
@@ -68,5 +82,31 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         .hint("choose the --lifter it belongs to, or train with straight sets"),
         PlanFault::NoPieces { method } => Told::new(format!("no {method} were named"))
             .hint("--gym college-weight-room finds the best setup of a gym"),
+    }
+}
+
+/// An option that changes nothing in what is planned, with the methods that heed it.
+fn unheeded(option: &str, planned: &[&str], in_block: bool, heeding: &[&str]) -> Told {
+    let planned = match (in_block, planned) {
+        (true, [method]) => format!("a block of {method}"),
+        (_, methods) => methods.join(", "),
+    };
+    let told = Told::new(format!("--{option} changes nothing in {planned}"));
+    match heeding.split_last() {
+        None => told.hint(format!("leave --{option} out")),
+        Some((last, others)) => {
+            let (only, alone) = match others {
+                [] => ((*last).to_owned(), format!("--method {last}")),
+                _ => (
+                    format!("{} and {last}", others.join(", ")),
+                    "one of these as --method".to_owned(),
+                ),
+            };
+            let verb = if others.is_empty() { "heeds" } else { "heed" };
+            let block = if in_block { " in a block" } else { "" };
+            told.hint(format!(
+                "only {only} {verb} it{block}: ask for {alone}, or leave --{option} out"
+            ))
+        }
     }
 }

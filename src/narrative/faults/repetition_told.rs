@@ -80,6 +80,11 @@ fn of_maximum(fault: &MaximumSearchFault, units: System) -> Told {
             mass(highest, 0)
         ))
         .hint("a limb that starts straight bears any load; start lower in the range"),
+        MaximumSearchFault::KnownOutside { load, most } => Told::new(format!(
+            "--to-load {} is no load that anybody lifts",
+            mass(load, 2)
+        ))
+        .hint(format!("up to {} is a maximum", mass(most, 0))),
         MaximumSearchFault::NoneToScaleTo { load } => Told::new(format!(
             "{} is no maximum to scale a lifter to",
             mass(load, 2)

@@ -150,6 +150,7 @@ fn figure(fault: &SessionFigureFault, units: System) -> Told {
         .hint("choose a load below the 1RM; loads above it are for the method overloaded-lowering"),
         SessionFigureFault::NoLoad { load } => Told::new(format!("{} kg is no load", load.as_kg())),
         SessionFigureFault::NoRest { rest, place } => no_rest(*rest, *place),
+        SessionFigureFault::ShortRest { rest, place, least } => short_rest(*rest, *place, *least),
         SessionFigureFault::LongRest { rest, place, most } => Told::new(format!(
             "a rest of {} s{} is too long",
             rounded(rest.as_s(), 0),
@@ -184,7 +185,21 @@ fn no_rest(rest: Duration, place: RestPlace) -> Told {
     ));
     match place {
         RestPlace::Anywhere => told,
-        _ => told.hint("a rest is 0 s or more, such as \"30 s\" or \"3 min\""),
+        _ => told.hint("a rest is some seconds or minutes, such as \"30 s\" or \"3 min\""),
+    }
+}
+
+fn short_rest(rest: Duration, place: RestPlace, least: Duration) -> Told {
+    let told = Told::new(format!("a rest of {} s{} is none", rest.as_s(), at(place)));
+    let least = least.as_s();
+    match place {
+        RestPlace::InsideCluster => told.hint(format!(
+            "from {least} s on, in which the bar is put down; without a rest it is a set like any other: leave out --method \
+             clusters"
+        )),
+        RestPlace::BetweenSets | RestPlace::Anywhere => told.hint(format!(
+            "from {least} s on; short rests inside a set are those of --method clusters, by --rest-within"
+        )),
     }
 }
 

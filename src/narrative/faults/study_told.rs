@@ -246,6 +246,10 @@ fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
         MaximumFault::GroupSize { count, most } => Told::new(format!(
             "a group of {count} lifters is outside what is possible (1 to {most})"
         )),
+        MaximumFault::MorePartsThanPeople { parts, people } => Told::new(format!(
+            "{people} people are not shared into {parts} parts: some would be of nobody"
+        ))
+        .hint("ask for more --people, or for fewer parts"),
         MaximumFault::NobodyInGroup => {
             Told::new("nobody in this group has a maximum with this setup")
         }

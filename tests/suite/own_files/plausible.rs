@@ -416,9 +416,7 @@ fn regress_titles_logs_and_folders_of_ones_own() {
     let answer = call_in(folder.path(), &["check", "own/logs/me.csv"]);
     assert_eq!(answer.status, 2);
     assert!(
-        answer
-            .complaint
-            .contains("is a training log, no model file"),
+        answer.complaint.contains("is a table, no model file"),
         "{answer:?}"
     );
     let answer = call_in(folder.path(), &["check", "own", "--models", "own"]).done();
