@@ -9,7 +9,9 @@ mod doubts;
 mod drawings;
 mod families;
 mod lecture;
+mod maps;
 mod one_lift;
+mod repetitions;
 mod sessions;
 mod strength;
 
