@@ -35,7 +35,7 @@ fn question(method: Method) -> PlanQuestion {
         gym: None,
         plates: System::Metric,
         pieces: HungTexts::default(),
-        effort: 0.85,
+        effort: None,
         wishes: SessionWishes::default(),
     }
 }

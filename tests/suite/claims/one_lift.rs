@@ -217,7 +217,8 @@ pub const AROUND: &[Claim<Drawn>] = &[
         reads: r"(Ascending|Descending|Bell-shaped|U-shaped|Level)(?: \(added here\))?: start (\d+) %, end (\d+) % of its peak",
         holds: |told, drawn| {
             let mut panels = drawn.curves.iter();
-            let own = panels.find(|c| c.0 == told[1]).ok_or("no such panel")?;
+            let own = panels.find(|panel| panel.0.starts_with(&told[1]));
+            let own = own.ok_or("no such panel")?;
             let [start, end] = ends(&own.2);
             says(&told[2], start, 1e-3, "start")?;
             says(&told[3], end, 1e-3, "end")
