@@ -312,7 +312,7 @@ fn least_left(prediction: &SessionPrediction) -> String {
         .collect();
     format!(
         "{}: least left {}.",
-        predicted_name(prediction.of),
+        capital(predicted_name(prediction.of)),
         joints.join(", ")
     )
 }

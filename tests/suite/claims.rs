@@ -11,6 +11,7 @@ mod families;
 mod lecture;
 mod maps;
 mod one_lift;
+mod plans;
 mod repetitions;
 mod sessions;
 mod strength;
@@ -276,12 +277,27 @@ fn made(pattern: String) -> Regex {
         .clone()
 }
 
+/// A text with one of its numbers made clearly another, for each of them.
+fn with_changed_numbers(text: &str) -> Vec<String> {
+    let numbers = anywhere(r"\d+(?:\.\d+)?");
+    let changed = numbers.find_iter(text).map(|found| {
+        let value: f64 = found.as_str().parse().expect("a number");
+        let decimals = found.as_str().split('.').nth(1).map_or(0, str::len);
+        let other = format!("{:.*}", decimals, 1.5 * value + 3.0);
+        format!("{}{other}{}", &text[..found.start()], &text[found.end()..])
+    });
+    changed.collect()
+}
+
 /// A text cut at full stops that end a sentence.
 fn sentences(text: &str) -> Vec<String> {
     let text = text.trim();
     let mut cut = Vec::new();
     let mut begin = 0;
     for (at, _) in text.match_indices(". ") {
+        if text[..at].ends_with("et al") {
+            continue;
+        }
         let next = text[at + 2..].chars().next();
         if next.is_some_and(|c| c.is_uppercase() || c.is_numeric()) {
             cut.push(text[begin..at].to_owned());

@@ -1,13 +1,13 @@
 //! Random repetitions: title and sentences of `rep`, which its figure has too, against the moments of the motion.
 
 use super::strength::{CLAIMS, Curves, signed};
-use super::{Claim, check, compiled, holds, says};
+use super::{Claim, check, compiled, holds, says, with_changed_numbers};
 use crate::lift_by_another_name::LIFTS;
 use crate::power::somebody;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
-use regex::{Captures, Regex};
+use regex::Captures;
 use torquill::movement::Measure;
 use torquill::narrative::repetition_words::rep_sentences;
 use torquill::rep::{RepEnd, RepOptions, RepSample};
@@ -419,7 +419,6 @@ fn law_every_sentence_of_random_repetitions_follows_from_their_moments() {
 
 #[test]
 fn fault_a_changed_number_of_a_repetition_is_found() {
-    let number = Regex::new(r"\d+(?:\.\d+)?").expect("a pattern");
     let mut changed = 0;
     let lifts = ["bench-press", "squat", "overhead-press"];
     let all = lifts.iter().flat_map(|lift| {
@@ -432,11 +431,7 @@ fn fault_a_changed_number_of_a_repetition_is_found() {
             if text.starts_with("Held still") {
                 continue;
             }
-            for found in number.find_iter(&text) {
-                let value: f64 = found.as_str().parse().expect("a number");
-                let decimals = found.as_str().split('.').nth(1).map_or(0, str::len);
-                let other = format!("{:.*}", decimals, 1.5 * value + 3.0);
-                let wrong = format!("{}{other}{}", &text[..found.start()], &text[found.end()..]);
+            for wrong in with_changed_numbers(&text) {
                 assert!(check(&wrong, REPETITIONS, &rep).is_err(), "{wrong}");
                 changed += 1;
             }
