@@ -50,7 +50,7 @@ fn today_is_the_first_week(lift: usize, share: f64, more: usize, weeks: u32) {
         &["--age", "74", "--training-months", "90"],
         &["--unwell"],
         &["--method", "clusters"],
-        &["--sets", "2", "--rest", "120 s"],
+        &["--rest", "120 s"],
     ][more];
     let one_rm = format!("{:.1} kg", usual * share);
     let who = ["plan", lift, "--one-rm", &one_rm, "--format", "json"];

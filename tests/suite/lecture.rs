@@ -341,10 +341,11 @@ fn check_print(browser: &Path, pages: &Path, folder: &Path) {
         .iter()
         .filter(|(name, _)| name.ends_with(".svg"))
         .count();
-    assert_eq!(
-        sides,
-        1 + figures.div_ceil(2),
-        "sides for {figures} figures"
+    // Behind the figures stand the sources, on two sides at most.
+    let behind = sides.checked_sub(1 + figures.div_ceil(2));
+    assert!(
+        behind.is_some_and(|behind| (1..=2).contains(&behind)),
+        "{sides} sides for {figures} figures"
     );
 }
 

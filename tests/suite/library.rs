@@ -231,8 +231,8 @@ fn regress_words_and_places_are_set_by_path() {
         model.lifter.muscles["biceps_long"].along,
         SegmentName::Forearm
     );
-    let free = with(&["technique.touch_point=5 cm", "technique.touch_point=free"]);
-    assert!(said(&free.expect_err("it has a value by then")).contains("cannot be left free"));
+    let twice = with(&["technique.touch_point=5 cm", "technique.touch_point=free"]);
+    assert!(said(&twice.expect_err("one place, two values")).contains("twice"));
     let same = with(&["technique.touch_point=free"]).expect("it is free already");
     assert!(same == plain());
     let constant = with(&["muscles.rectus_femoris.moment_arm.hip=3 cm"]).expect("a length");

@@ -554,7 +554,7 @@ fn fault_absurd_inputs_end_in_an_answer_or_a_clear_error() {
                 usual,
                 lowered(0.0),
                 lowered(0.3),
-                lowered(600.0),
+                lowered(60.0),
                 paused,
                 handed_over,
             ] {

@@ -328,7 +328,7 @@ fn random_plan(lift: &str, seed: u64) -> Option<SessionPlan> {
         gym: Some("strength-lab".to_owned()),
         plates: System::Metric,
         pieces: HungTexts::default(),
-        effort: 0.85,
+        effort: None,
         wishes: SessionWishes::default(),
     };
     let answer = plan(&question, &library, &Watch::default()).ok()?;
