@@ -530,7 +530,7 @@ fn fault_absurd_inputs_end_in_an_answer_or_a_clear_error() {
         ..usual
     };
     let paused = RepOptions {
-        turn: TurnRound::Pause(s(600.0)),
+        turn: TurnRound::Pause(s(60.0)),
         ..usual
     };
     let handed_over = RepOptions {
