@@ -18,6 +18,9 @@ use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, LeadBody, Role, St
 use crate::study::{MuscleLine, SetupStudy, Study, muscle_lines, others_nm, sample_of_peak};
 use crate::units::System;
 
+/// Muscles that have a line in a pose, each with the row of the joint that it is told at.
+type ToldMuscles = Vec<(MuscleLine, usize)>;
+
 /// Most muscles that are told apart on one limb, assumed.
 const MOST_MUSCLES: usize = 4;
 
@@ -71,7 +74,7 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
     }
     let widest = drawn.iter().flatten().map(|one| one.muscle.force_n);
     let widest = widest.fold(f64::MIN_POSITIVE, f64::max);
-    let told: Vec<Vec<(MuscleLine, usize)>> = drawn
+    let told: Vec<ToldMuscles> = drawn
         .iter()
         .map(|muscles| {
             let each = muscles.iter();
@@ -121,7 +124,7 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
 }
 
 /// The joints that these muscles cross.
-fn crossed_by(shown: &[ShownJoint], lines: &[Vec<(MuscleLine, usize)>]) -> Vec<ShownJoint> {
+fn crossed_by(shown: &[ShownJoint], lines: &[ToldMuscles]) -> Vec<ShownJoint> {
     let is_crossed = |joint: &&ShownJoint| {
         let mut muscles = lines.iter().flatten();
         muscles.any(|(muscle, _)| muscle.arms_m[joint.row].is_some())
@@ -309,7 +312,7 @@ fn left_out(
     study: &Study,
     poses: &[ShownPose],
     joints: &[ShownJoint],
-    told: &[Vec<(MuscleLine, usize)>],
+    told: &[ToldMuscles],
 ) -> Vec<OtherMuscles> {
     let at = |joint: &ShownJoint| OtherMuscles {
         row: joint.row,
@@ -328,7 +331,7 @@ fn muscle_table(
     study: &Study,
     poses: &[ShownPose],
     shown: &[ShownJoint],
-    (told, others): (&[Vec<(MuscleLine, usize)>], &[OtherMuscles]),
+    (told, others): (&[ToldMuscles], &[OtherMuscles]),
     units: System,
 ) -> Vec<Vec<String>> {
     let mut table = muscle_heads(poses, units).to_vec();
@@ -346,7 +349,7 @@ fn muscle_table(
 fn muscle_data(
     study: &Study,
     poses: &[ShownPose],
-    told: &[Vec<(MuscleLine, usize)>],
+    told: &[ToldMuscles],
     others: &[OtherMuscles],
 ) -> DataTable {
     let header = [

@@ -90,6 +90,7 @@ proptest! {
 /// What a session says to do next is what the next week prints, and as many weeks rise as are known to.
 #[test]
 fn law_a_novices_weeks_follow_their_own_sentence() {
+    let known = regex::Regex::new("strength ([0-9]+) steps from there").expect("a pattern");
     let (mut more, mut heavier) = (0, 0);
     for (lift, one_rm) in [("squat", "70 kg"), ("bench-press", "60 kg")] {
         let words = [
@@ -126,8 +127,7 @@ fn law_a_novices_weeks_follow_their_own_sentence() {
             rising += 1;
         }
         let remarks = sessions[0]["remarks"].to_string();
-        let steps = regex::Regex::new("strength ([0-9]+) steps from there").expect("a pattern");
-        let steps = steps
+        let steps = known
             .captures(&remarks)
             .unwrap_or_else(|| panic!("{remarks}"));
         let steps: usize = steps[1].parse().expect("a count");
