@@ -127,7 +127,7 @@ fn random(months: u32, told: u32, method: usize) -> TestCaseResult {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(3))]
+    #![proptest_config(ProptestConfig::with_cases(1))]
 
     /// On a day with a test of a maximum no other one and no set of 85 % or more of the same limbs.
     #[test]
