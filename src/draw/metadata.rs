@@ -92,7 +92,7 @@ impl<'a> PngChunk<'a> {
         let length = number(0).ok_or_else(cut)? as usize;
         let summed = rest.get(4..8 + length).ok_or_else(cut)?;
         let told = number(8 + length).ok_or_else(cut)?;
-        if told != crc32(summed) {
+        if told != crc32fast::hash(summed) {
             return Err(PictureDamage::CheckSum { byte: at + 1 });
         }
         let (kind, data) = summed.split_at(4);
@@ -105,32 +105,6 @@ impl<'a> PngChunk<'a> {
         let text = text.strip_prefix(&[0])?;
         Some(text.iter().map(|byte| char::from(*byte)).collect())
     }
-}
-
-/// The checksum of a PNG's chunk: CRC-32 with the polynomial 0xEDB88320.
-///
-/// **Source.** Portable Network Graphics specification, annex D.
-#[cfg(feature = "program")]
-fn crc32(bytes: &[u8]) -> u32 {
-    const TABLE: [u32; 256] = {
-        let mut table = [0; 256];
-        let mut index = 0;
-        while index < 256 {
-            let mut rest = index as u32;
-            let mut bit = 0;
-            while bit < 8 {
-                rest = (rest >> 1) ^ (0xedb8_8320 * (rest & 1));
-                bit += 1;
-            }
-            table[index] = rest;
-            index += 1;
-        }
-        table
-    };
-    let rest = bytes.iter().fold(u32::MAX, |rest, byte| {
-        TABLE[usize::from(rest as u8 ^ byte)] ^ (rest >> 8)
-    });
-    !rest
 }
 
 /// The text that a picture carries, SVG or PNG; `None` for another file, and for a picture without one.

@@ -6,7 +6,7 @@ use super::hanging::hung_by_name;
 use super::pick_card_words::{and_of_one_rm, family_name, on_the_bar};
 use super::prose::{capital, percent};
 use super::quantities::QuantityWords;
-use crate::setups::{FINISHED, LeftByBands, LoadedOn};
+use crate::setups::{LeftByBands, LoadedOn};
 use crate::study::{PickAnswer, Picked};
 use crate::units::System;
 
@@ -95,7 +95,15 @@ fn behind(pick: &PickAnswer, picked: &Picked) -> String {
     let left = |picked: &Picked| pick.safety.left_of(picked.loaded.failure.as_ref());
     let first = pick.answers.first().map(left);
     if left(picked) > LeftByBands::Finished && first == Some(LeftByBands::Finished) {
-        format!(" (at most {} in what is advised first)", percent(FINISHED))
+        let failure = pick.answers[0]
+            .loaded
+            .failure
+            .filter(|failure| failure.grows);
+        let told = failure.map_or_else(
+            || "no band helps".to_owned(),
+            |failure| percent(pick.safety.share_of(failure.after_all)),
+        );
+        format!(" ({told} in what is advised first)")
     } else {
         String::new()
     }

@@ -297,7 +297,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "cam",
         "Orange is a stack over a round pulley, brown a stack over a cam that was cut to the strength curve, blue what can be held. At the \
-         right the cam turns with the lever: the black line is the moment arm of the stack, from the axis to its cable's line.",
+         right the cam turns with the lever: the thick line is the moment arm of the stack, from the axis to its cable's line.",
         "What shape must such a cam have? (A large radius where the lifter is strong, a small one where weak.)",
         "A good cam fits everybody.",
         "The shape of a curve depends on the body: what fits one person need not fit the next.",

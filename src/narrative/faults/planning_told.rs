@@ -4,7 +4,7 @@ use super::Told;
 use super::log_told::date_in_words;
 use crate::bounds::bounds;
 use crate::error::PlanFault;
-use crate::narrative::prose::percent;
+use crate::narrative::prose::{listed, percent};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::System;
 
@@ -92,21 +92,16 @@ fn unheeded(option: &str, planned: &[&str], in_block: bool, heeding: &[&str]) ->
         (_, methods) => methods.join(", "),
     };
     let told = Told::new(format!("--{option} changes nothing in {planned}"));
-    match heeding.split_last() {
-        None => told.hint(format!("leave --{option} out")),
-        Some((last, others)) => {
-            let (only, alone) = match others {
-                [] => ((*last).to_owned(), format!("--method {last}")),
-                _ => (
-                    format!("{} and {last}", others.join(", ")),
-                    "one of these as --method".to_owned(),
-                ),
-            };
-            let verb = if others.is_empty() { "heeds" } else { "heed" };
-            let block = if in_block { " in a block" } else { "" };
-            told.hint(format!(
-                "only {only} {verb} it{block}: ask for {alone}, or leave --{option} out"
-            ))
-        }
+    if heeding.is_empty() {
+        return told.hint(format!("leave --{option} out"));
     }
+    let (verb, alone) = match heeding {
+        [method] => ("heeds", format!("--method {method}")),
+        _ => ("heed", "one of these as --method".to_owned()),
+    };
+    let block = if in_block { " in a block" } else { "" };
+    told.hint(format!(
+        "only {} {verb} it{block}: ask for {alone}, or leave --{option} out",
+        listed(heeding)
+    ))
 }

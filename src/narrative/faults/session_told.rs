@@ -180,7 +180,7 @@ fn at(place: RestPlace) -> &'static str {
 fn no_rest(rest: Duration, place: RestPlace) -> Told {
     let told = Told::new(format!(
         "a rest of {} s{} cannot be",
-        rest.as_s(),
+        rounded(rest.as_s(), 2),
         at(place)
     ));
     match place {
@@ -190,7 +190,11 @@ fn no_rest(rest: Duration, place: RestPlace) -> Told {
 }
 
 fn short_rest(rest: Duration, place: RestPlace, least: Duration) -> Told {
-    let told = Told::new(format!("a rest of {} s{} is none", rest.as_s(), at(place)));
+    let told = Told::new(format!(
+        "a rest of {} s{} is none",
+        rounded(rest.as_s(), 2),
+        at(place)
+    ));
     let least = least.as_s();
     match place {
         RestPlace::InsideCluster => told.hint(format!(

@@ -6,9 +6,7 @@ use super::{Claim, Drawn, anywhere, compiled, hangs, holds, is_definition, least
 use regex::{Captures, Regex};
 use torquill::figures::{Chart, DataTable, Sheet};
 use torquill::study::SLOW_M_S;
-
-/// Weight of the kilogram, N/kg (standard gravity).
-const N_PER_KG: f64 = 9.80665;
+use torquill::units::STANDARD_GRAVITY_M_S2;
 
 /// Figures of the whole lecture of which subtitle, footnote and notes are not read yet, as those of all others are.
 pub const NOT_READ_BELOW: [&str; 12] = [
@@ -192,7 +190,12 @@ pub const BELOW: &[Claim<Drawn>] = &[
             hangs(&format!("{kg} kg"), drawn.setups.first())?;
             // The stack pulls at the pulley's rim at every angle.
             let torque = drawn.curve("round pulley")?[0][1];
-            says(&told[3], 100.0 * torque / (N_PER_KG * kg), 0.0, "radius")
+            says(
+                &told[3],
+                100.0 * torque / (STANDARD_GRAVITY_M_S2 * kg),
+                0.0,
+                "radius",
+            )
         },
     },
     Claim {
@@ -203,7 +206,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
             hangs(&format!("{kg} kg"), drawn.setups.first())?;
             let plain = drawn.curve("plain weight")?[0][1];
             holds(
-                (plain / (N_PER_KG * kg) - 1.0).abs() < 0.005,
+                (plain / (STANDARD_GRAVITY_M_S2 * kg) - 1.0).abs() < 0.005,
                 "the weight that is drawn",
             )
         },

@@ -4,6 +4,7 @@ use super::strength::signed;
 use super::{Claim, Drawn, anywhere, compiled, hangs, holds, is_definition, least, peak, says};
 use regex::{Captures, Regex};
 use torquill::figures::DataTable;
+use torquill::units::STANDARD_GRAVITY_M_S2;
 
 /// A cell of the row in which the first cells are these.
 fn cell(table: &DataTable, keys: &[&str], column: &str) -> Result<f64, String> {
@@ -763,7 +764,7 @@ pub const MOTION: &[Claim<Drawn>] = &[
                 drawn.curve(&plain).is_ok(),
                 "the plain weight that is drawn",
             )?;
-            let load = 9.80665 * told[3].parse::<f64>().unwrap_or(f64::NAN);
+            let load = STANDARD_GRAVITY_M_S2 * told[3].parse::<f64>().unwrap_or(f64::NAN);
             let mut lifts = drawn.studies.iter();
             let own = lifts.find(|study| study.movement_name == drawn.movement);
             let held = own.ok_or("no lift")?.capacity.values().into_iter();

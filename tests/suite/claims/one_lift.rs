@@ -10,7 +10,7 @@ use torquill::library::Library;
 use torquill::movement::Measure;
 use torquill::narrative::muscle_names::head_name;
 use torquill::study::{Desk, Study};
-use torquill::units::System;
+use torquill::units::{STANDARD_GRAVITY_M_S2, System};
 
 /// The lifter of the figure.
 pub fn is_them(told: &str, drawn: &Drawn) -> Result<(), String> {
@@ -250,7 +250,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
             says(held.as_str(), values[valley.round() as usize], 0.0, "held")?;
             says(
                 body.as_str(),
-                9.80665 * study.body_mass.as_kg(),
+                STANDARD_GRAVITY_M_S2 * study.body_mass.as_kg(),
                 0.0,
                 "body",
             )
