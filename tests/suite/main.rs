@@ -23,6 +23,7 @@ mod coach_blocks;
 mod coach_care;
 mod coach_log;
 mod coach_novice;
+mod coach_old_log;
 mod coach_path;
 mod coach_picks;
 mod commands;
