@@ -52,7 +52,7 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
             }
         )],
         notes: notes(test),
-        spotters: test.spotting.as_ref().map(spotters),
+        spotters: test.spotting.as_ref().map(|who| spotters(who, units)),
         calls: test.spotting.as_ref().map(calls).unwrap_or_default(),
         hazards: hazards_of(&test.cautions)
             .iter()

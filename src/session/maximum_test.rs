@@ -157,6 +157,8 @@ pub fn maximum_test(
         handling: &lift.handling,
         method: Method::Straight,
         heaviest_share: 1.0,
+        heaviest: lift.one_rm,
+        felt_share: 0.0,
         with_bar: loading.is_bar,
     };
     let (ramp, attempts, attempt_repetitions): (&[_], _, _) = match finds {

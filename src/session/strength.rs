@@ -112,6 +112,8 @@ pub struct UnlikelyOneRm {
     pub over_expected: f64,
     /// The same in standard deviations.
     pub deviations: f64,
+    /// What it would be if pounds were taken for kilograms, body apart, where that fits such people much better.
+    pub in_pounds: Option<Mass>,
 }
 
 /// The lift that is planned.

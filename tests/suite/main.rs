@@ -26,6 +26,7 @@ mod coach_novice;
 mod coach_old_log;
 mod coach_path;
 mod coach_picks;
+mod coach_rows;
 mod commands;
 mod corpus;
 mod data_dictionary;
