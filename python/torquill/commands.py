@@ -632,7 +632,7 @@ def plan(
     :param item: Any other implement: "cable 40 kg, from rack-high", "counterweight 20 kg", "sled 60 kg", "spotter 150 N" (KIND ...).
     :param effort: Hardest effort of a bands or chains setup, share of all the lifter has (SHARE).
     :param weeks: A block of so many weeks (N).
-    :param start: Day of the first session of a block, year-month-day: sessions get their dates (DATE).
+    :param start: Day of the first session, year-month-day: tells how old a log is, and gives a block its dates (DATE).
     :param output: Picture of the predicted velocities (.svg or .png); with --team the folder of the sheets; True for a Figure under this name in the answer (FILE).
     :param fatigue: Picture of the joints' fatigue over time (.svg or .png); True for a Figure under this name in the answer (FILE).
     :param loads: Picture of load and repetitions, set by set (.svg or .png); True for a Figure under this name in the answer (FILE).

@@ -144,8 +144,8 @@ pub struct PlanArguments {
     /// A block of so many weeks
     #[arg(long, value_name = "N")]
     weeks: Option<u32>,
-    /// Day of the first session of a block, year-month-day: sessions get their dates
-    #[arg(long, value_name = "DATE", requires = "weeks")]
+    /// Day of the first session, year-month-day: tells how old a log is, and gives a block its dates
+    #[arg(long, value_name = "DATE")]
     start: Option<String>,
     /// Picture of the predicted velocities (.svg or .png); with --team the folder of the sheets
     #[arg(short, long, value_name = "FILE")]

@@ -73,7 +73,9 @@ pub enum PlanFault {
     BlockOfAll,
     /// A first day of a block that is no date.
     NoStart(DateFault),
-    /// A block that begins before its log ends.
+    /// A day of a single session, with no log whose age it could tell.
+    StartOfNothing,
+    /// A plan that begins before its log ends.
     StartInLog {
         /// Its first day.
         start: String,

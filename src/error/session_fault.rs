@@ -80,6 +80,13 @@ pub enum SessionRefusal {
     UnwellOrSore,
     /// Nobody's maximum is tested when ill, unusually sore or just back from a break.
     UnwellTest,
+    /// The lightest load of the gym is more than a test begins its attempts with.
+    TestTooHeavy {
+        /// The lightest load.
+        lightest: Mass,
+        /// The first attempt.
+        first: Mass,
+    },
     /// More than 1RM is not for who is just back from a lay-off that the log shows.
     AfterLayOff {
         /// Days without a session.

@@ -2,6 +2,7 @@
 //!
 //! In: a [`Caution`]. Out: its sentence, quantities in the units asked for.
 
+use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::shared_phrases::{times_of_people, where_it_helps};
 use crate::error::JudgedBy;
@@ -19,13 +20,25 @@ pub fn caution_in_words(caution: &Caution, units: System) -> String {
             rounded(*years, 0)
         ),
         Caution::UnlikelyOneRm {
+            movement,
             over_expected,
             deviations,
+            in_pounds,
         } => format!(
-            "This 1RM is {}, {} standard deviations away: it is planned with, but look at its digits and unit, and at who \
-             trains, before anybody lifts: sex, size, months of training.",
+            "This 1RM in the {} is {}, {} standard deviations away: it is planned with, but look at its digits and unit, and at \
+             who trains, before anybody lifts: sex, size, months of training.{}",
+            movement.replace('-', " "),
             times_of_people(*over_expected, JudgedBy::Kind),
-            rounded(deviations.abs(), 1)
+            rounded(deviations.abs(), 1),
+            in_pounds.map_or_else(String::new, |meant| format!(
+                " It fits far better if pounds were taken for kilograms, as {}: is the unit right?",
+                units.mass(meant)
+            ))
+        ),
+        Caution::FeltAboveOneRm { share } => format!(
+            "Near the end of the way {} of the 1RM is felt, which nobody can hold lower down: whoever stalls goes back down at once; \
+             for who has trained for years with bands or chains.",
+            percent(*share)
         ),
         Caution::OlderLifter { years } => format!(
             "At {} years: a clinician's yes before heavy sets, and another day of rest while soreness stays.",
@@ -79,7 +92,7 @@ pub const fn usual(caution: &Caution) -> (&'static str, &'static str) {
         Caution::Soreness => ("Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.", SORENESS),
         Caution::MuscleBreakdown => ("Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.", SORENESS),
         Caution::LighterFirst => ("Start lighter than computed, and slowly: the figures are of a model lifter.", RULES),
-        Caution::AsNovice { .. } | Caution::OlderLifter { .. } | Caution::UnlikelyOneRm { .. } => ("", RULES),
+        Caution::AsNovice { .. } | Caution::OlderLifter { .. } | Caution::UnlikelyOneRm { .. } | Caution::FeltAboveOneRm { .. } => ("", RULES),
         Caution::Piece(_) => ("", ""),
     }
 }

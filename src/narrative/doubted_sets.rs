@@ -41,6 +41,20 @@ pub fn not_counted(jump: &Jump, units: System) -> String {
     format!("note: not counted: {}", jump_in_words(jump, units))
 }
 
+/// How to go on where nobody knows what is left of a strength.
+pub(super) const AFTER_THE_FIRST_LOG: &str = "Raise nothing by the old 1RM. Write these sessions down, and plan from their log as \
+soon as it holds two of them.";
+
+/// Why a block from an old log stays light.
+#[must_use]
+pub(super) fn stays_light(found: LayOff) -> String {
+    format!(
+        "The 1RM is from before {} days without a session, so every week stays as light as the first (common practice: after \
+         a lay-off the load follows what is lifted now, not what was).",
+        found.days()
+    )
+}
+
 /// What a break up to today makes of a 1RM.
 #[must_use]
 pub fn break_in_words(found: LayOff) -> String {

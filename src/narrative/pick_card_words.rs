@@ -111,7 +111,7 @@ pub fn card_lines(
             .map(|height| ("arms", arms(pick, height, units))),
     );
     if let Some(spotting) = &card.spotting {
-        lines.push(("spotters", spotters(spotting)));
+        lines.push(("spotters", spotters(spotting, units)));
     }
     if let Some(failure) = &loaded.failure {
         let share = pick.safety.share_of(failure.after_all);

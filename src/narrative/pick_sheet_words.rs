@@ -69,7 +69,7 @@ pub fn pick_sheet_words(
         notes: notes
             .map(|answer| answer_lines(pick, answer, units).join("; "))
             .collect(),
-        spotters: card.spotting.as_ref().map(spotters),
+        spotters: card.spotting.as_ref().map(|who| spotters(who, units)),
         calls: card.spotting.as_ref().map(calls).unwrap_or_default(),
         hazards: hazards.clone(),
         cautions: hazards.into_iter().chain(others).collect(),

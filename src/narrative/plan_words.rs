@@ -147,7 +147,7 @@ impl PlanWords {
             progression: progression(&draft.progression, units),
             predicted,
             notes: remarks.map(|fact| remark(fact, units)).collect(),
-            spotters: plan.spotting().map(spotters),
+            spotters: plan.spotting().map(|who| spotters(who, units)),
             calls: plan.spotting().map(calls).unwrap_or_default(),
             hazards: hazards_of(plan.cautions())
                 .iter()

@@ -2,6 +2,7 @@
 //!
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
+use super::doubted_sets::stays_light;
 use super::failure_words::failure_in_words;
 use super::novice_words::{LOG_DECIDES, weeks_begin};
 use super::prose::counted_noun;
@@ -78,6 +79,7 @@ pub fn remark(remark: &Remark, units: System) -> String {
             "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
             percent(*left)
         ),
+        Remark::StaysLight { since } => stays_light(*since),
         Remark::LowPlates { full } => low_plates(*full, units),
         Remark::NotTestedYet { finds } => not_tested_yet(*finds),
         Remark::Chart(remark) => of_chart(remark, units),

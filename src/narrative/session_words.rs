@@ -2,7 +2,7 @@
 //!
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
-use super::doubted_sets::{break_in_words, jump_in_words};
+use super::doubted_sets::{AFTER_THE_FIRST_LOG, break_in_words, jump_in_words};
 use super::faults::told;
 use super::log_words::more_left_out;
 use super::progress_words::left_out_row;
@@ -76,6 +76,7 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             sureness,
             line,
             now,
+            last,
             lay_off,
             jumps,
             since,
@@ -92,7 +93,7 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             let jumps = jumps.iter().map(|jump| jump_in_words(jump, units));
             let doubted = jumps.chain(since.map(break_in_words));
             let parts: Vec<String> = parts.into_iter().flatten().chain(doubted).collect();
-            format!("from the log, {}", parts.join("; "))
+            format!("from the log up to {last}, {}", parts.join("; "))
         }
         OneRmSource::OfSet { load, repetitions } => {
             format!("from {} × {repetitions}", units.mass(*load))
@@ -266,6 +267,7 @@ pub fn progression(progression: &Progression, units: System) -> String {
             reserve,
             next,
         } => return by_the_log((*repetitions, *more), *ends, *reserve, next, units),
+        Progression::AfterTheFirstLog => AFTER_THE_FIRST_LOG,
         Progression::WhenTopSetIsEasy => {
             "When the top set has two repetitions in reserve, raise every load by 2 to 5 %."
         }
@@ -408,6 +410,9 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
              its unit right? If so, fit the lifter again.",
             units.mass(*of_log),
             units.mass(*fitted)
+        ),
+        PlanNote::LogTakenAsFresh { last } => format!(
+            "The plan assumes that the log ends shortly before the first session (its last: {last}); tell the day by --start."
         ),
         PlanNote::RowLeftOut(row) => left_out_row(row, units),
         PlanNote::MoreRowsLeftOut(more) => more_left_out(*more),

@@ -142,7 +142,9 @@ pub fn hazards_of(cautions: &[Caution]) -> Vec<Caution> {
     // Who lifts comes before what is lifted.
     let of_person = cautions.iter().filter(|caution| is_of_person(caution));
     let mut hazards: Vec<Caution> = Vec::new();
-    for caution in of_person.chain(&GRAVEST) {
+    let felt = cautions.iter();
+    let felt = felt.filter(|caution| matches!(caution, Caution::FeltAboveOneRm { .. }));
+    for caution in of_person.chain(felt).chain(&GRAVEST) {
         if cautions.contains(caution) && !hazards.contains(caution) {
             hazards.push(caution.clone());
         }

@@ -2,8 +2,10 @@
 //!
 //! In: facts of a session. Out: text for tables and sheets.
 
+use super::quantities::QuantityWords;
 use crate::movement::{HelperPlace, SpotterPlace, WayBack};
 use crate::session::spotting::{SpotterCalls, SpottersStand, Spotting};
+use crate::units::System;
 
 /// A word that is called, and what it means.
 pub type Call = (&'static str, &'static str);
@@ -36,8 +38,15 @@ const LOWERING_CALLS: [Call; 4] = [
 
 /// "2, one at each end of the bar".
 #[must_use]
-pub fn spotters(spotting: &Spotting) -> String {
-    format!("{}, {}", spotting.spotters, spotters_place(spotting.stand))
+pub fn spotters(spotting: &Spotting, units: System) -> String {
+    let why = spotting.too_heavy_for_one.map_or_else(String::new, |most| {
+        format!(" (more than {} is not for one: assumed)", units.mass(most))
+    });
+    format!(
+        "{}, {}{why}",
+        spotting.spotters,
+        spotters_place(spotting.stand)
+    )
 }
 
 /// Where spotters stand.

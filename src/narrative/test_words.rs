@@ -10,9 +10,7 @@ use super::quantities::{QuantityWords, rounded};
 use super::session_words::{level_name, name_of_test, rest_time};
 use super::setups::hazards_of;
 use super::spotter_words::{calls, spotters};
-use crate::session::maximum_test::{
-    EXPECTED_SHARE, Expected, MaximumTest, TestStep, TestedMaximum,
-};
+use crate::session::maximum_test::{Expected, MaximumTest, TestStep, TestedMaximum};
 use crate::session::status::{INTERMEDIATE_MONTHS, Trainee};
 use crate::units::System;
 
@@ -44,12 +42,17 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
             .to_owned(),
         progression: going_on(test),
         predicted: vec![format!(
-            "{} lifts {expected} in the simulation; the ramp is made for {} of it",
+            "{} lifts {expected} in the simulation; the ramp is made for {} of it{}",
             who_is_expected(test.expected),
-            percent(EXPECTED_SHARE)
+            percent(test.expected.ramp_share()),
+            match test.expected {
+                Expected::Untrained => "",
+                Expected::OfPerson { .. } =>
+                    ", the low end of the interval that holds four in five",
+            }
         )],
         notes: notes(test),
-        spotters: test.spotting.as_ref().map(spotters),
+        spotters: test.spotting.as_ref().map(|who| spotters(who, units)),
         calls: test.spotting.as_ref().map(calls).unwrap_or_default(),
         hazards: hazards_of(&test.cautions)
             .iter()
@@ -93,10 +96,10 @@ fn who_is_expected(expected: Expected) -> String {
         Expected::Untrained => {
             "a model lifter of this sex, height and mass who has not trained".to_owned()
         }
-        Expected::OfPerson { lifts: 0 } => {
+        Expected::OfPerson { lifts: 0, .. } => {
             "a model lifter of this sex, height, mass and training".to_owned()
         }
-        Expected::OfPerson { lifts } => format!(
+        Expected::OfPerson { lifts, .. } => format!(
             "a model lifter of this sex, height, mass and training with the strength of the row's {}",
             match lifts {
                 1 => "other lift".to_owned(),

@@ -14,13 +14,14 @@ use super::heeded::Wished;
 use super::method::Method;
 use super::novice_weeks::novice_weeks;
 use super::published::WeekRules;
-use super::remark::Progression;
+use super::remark::{Progression, Remark};
 use super::request::{DayAim, SessionRequest};
 use super::schemes::{EASIER_RESERVE, eased, left_out, plan};
 use super::status::Level;
 use super::straight::RESERVE;
 use crate::bounds::bounds;
 use crate::error::{Error, Result, SchemeFault};
+use crate::progress::one_rm_now::LayOff;
 
 /// What a lighter day takes of the week's load, so that the next heavy day finds the lifter fresh (common practice: a
 /// tenth), and what it keeps more in reserve.
@@ -61,6 +62,9 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     daily.wishes = request.wishes;
     // Two days share what a week allows.
     daily.wishes.sets_a_week = request.wishes.sets_a_week.map(|sets| (sets / 2).max(1));
+    if let Some(since) = request.lift.old_log() {
+        return light_block(&daily, weeks, since);
+    }
     let mut weeks = match request.level() {
         Level::Novice => {
             if request.method != Method::Straight {
@@ -81,6 +85,28 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
         }
     }
     Ok(Block { weeks })
+}
+
+/// A block from a log that ended before a lay-off: the sessions of its first, easy week, again in every week, because nobody
+/// saw what is left of the strength that later weeks would return to.
+///
+/// **Source.** Common practice: after a lay-off the load follows what is lifted now; how much strength is lost is known for
+/// groups, not for one lifter ([`crate::progress::one_rm_now::LAY_OFF_DAYS`]).
+fn light_block(daily: &SessionRequest, weeks: u32, since: LayOff) -> Result<Block> {
+    let mut first = match daily.level() {
+        Level::Novice => novice_weeks(daily, 1)?.swap_remove(0),
+        _ => week(daily, 1, weeks)?,
+    };
+    first.until = weeks;
+    for day in &mut first.days {
+        day.purpose = DayPurpose::ComingBack;
+        day.plan.draft.progression = Progression::AfterTheFirstLog;
+        day.plan
+            .draft
+            .remarks
+            .insert(0, Remark::StaysLight { since });
+    }
+    Ok(Block { weeks: vec![first] })
 }
 
 /// A week: `asked` is the request as it was put, with who is unwell now.

@@ -13,7 +13,7 @@ use super::spotting::{Spotting, spotting};
 use super::strength::PlannedLift;
 use crate::setups::Caution;
 use crate::source::Source;
-use crate::units::Duration;
+use crate::units::{Duration, Mass};
 
 /// What a prediction is of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -144,16 +144,34 @@ pub(super) fn heaviest_share(draft: &Draft) -> f64 {
 /// The most that spotters may have to take, as a share of the 1RM: the hardest, the heaviest that is felt on the way, and
 /// all that the lifter has where a set goes to failure.
 fn share_for_spotters(draft: &Draft) -> f64 {
-    let felt = draft.setup.as_ref().map_or(0.0, |setup| {
+    let fails = draft.sets.iter().any(PlannedSet::is_to_failure);
+    let all = if fails { 1.0 } else { 0.0 };
+    heaviest_share(draft).max(felt_share(draft)).max(all)
+}
+
+/// The most that a setup makes of the load on the way, as a share of the 1RM; 0 without one.
+fn felt_share(draft: &Draft) -> f64 {
+    draft.setup.as_ref().map_or(0.0, |setup| {
         let felt = [setup.bottom, setup.middle, setup.top];
         let whole = draft.lift.one_rm + draft.lift.body;
         felt.map(|felt| felt.as_kg() / whole.as_kg().max(1.0e-9))
             .into_iter()
             .fold(0.0, f64::max)
+    })
+}
+
+/// The heaviest load of all sets, what a setup makes of it on the way and what is left when bands go.
+fn heaviest_load(draft: &Draft) -> Mass {
+    let loads = draft.sets.iter().map(|set| set.load.total);
+    let setup = draft.setup.iter();
+    let felt = setup.flat_map(|setup| {
+        let left = setup
+            .failure
+            .map_or(Mass::ZERO, |failure| failure.after_all);
+        [setup.bottom, setup.middle, setup.top, left]
     });
-    let fails = draft.sets.iter().any(PlannedSet::is_to_failure);
-    let all = if fails { 1.0 } else { 0.0 };
-    heaviest_share(draft).max(felt).max(all)
+    let heavier = |most: Mass, load: Mass| if load > most { load } else { most };
+    loads.chain(felt).fold(Mass::ZERO, heavier)
 }
 
 /// A planned session.
@@ -173,6 +191,8 @@ impl SessionPlan {
             handling: &draft.lift.handling,
             method: draft.method,
             heaviest_share: share_for_spotters(&draft),
+            heaviest: heaviest_load(&draft),
+            felt_share: felt_share(&draft),
             with_bar: draft.with_bar,
         };
         Self {

@@ -50,7 +50,7 @@ pub struct TestStep {
 }
 
 /// Of whom the maximum is that the ramp is made for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Expected {
     /// Of somebody of this sex and size who has not trained.
     Untrained,
@@ -58,7 +58,20 @@ pub enum Expected {
     OfPerson {
         /// How many.
         lifts: usize,
+        /// Lower end of the interval that holds four in five, as a share of what is expected.
+        low: f64,
     },
+}
+
+impl Expected {
+    /// Share of what is expected that the ramp is made for: the lower end, where it is known.
+    #[must_use]
+    pub const fn ramp_share(self) -> f64 {
+        match self {
+            Self::Untrained => EXPECTED_SHARE,
+            Self::OfPerson { low, .. } => low,
+        }
+    }
 }
 
 /// A session that finds a maximum.
@@ -98,7 +111,8 @@ impl MaximumTest {
     }
 }
 
-/// Share of what the model expects that the ramp is of: it may expect a quarter too much (assumed).
+/// Share of what the model expects that the ramp is of, where nothing is known of its interval: it may expect a quarter too
+/// much (assumed).
 pub const EXPECTED_SHARE: f64 = 0.8;
 
 /// Share, repetitions and rest in minutes of each set before the attempts of a single.
@@ -125,7 +139,8 @@ const ATTEMPTS_OF_FIVE: u32 = 3;
 
 /// The test of a lift for whoever has trained so long: a single or a set of five, by [`TestedMaximum::of`].
 ///
-/// **Fails** for whoever is injured, ill, unusually sore or just back from a break.
+/// **Fails** for whoever is injured, ill, unusually sore or just back from a break, and where the lightest load is heavier
+/// than the first attempt.
 pub fn maximum_test(
     lift: &PlannedLift,
     loading: &Loadings,
@@ -142,6 +157,8 @@ pub fn maximum_test(
         handling: &lift.handling,
         method: Method::Straight,
         heaviest_share: 1.0,
+        heaviest: lift.one_rm,
+        felt_share: 0.0,
         with_bar: loading.is_bar,
     };
     let (ramp, attempts, attempt_repetitions): (&[_], _, _) = match finds {
@@ -151,7 +168,7 @@ pub fn maximum_test(
     let mut steps: Vec<TestStep> = ramp
         .iter()
         .map(|&(share, repetitions, rest_min)| {
-            let share = EXPECTED_SHARE * share;
+            let share = expected.ramp_share() * share;
             let wanted = lift.strength().load_at(share);
             let load = load_at(loading, wanted);
             TestStep {
@@ -168,8 +185,16 @@ pub fn maximum_test(
         TestedMaximum::OneRm => 1.0,
         TestedMaximum::FiveInReserve => FIRST_OF_FIVE,
     };
-    let first = lift.strength().load_at(EXPECTED_SHARE * first_share);
+    let first = lift.strength().load_at(expected.ramp_share() * first_share);
+    let lightest = loading.lightest();
+    if lightest > first {
+        return Err(Error::no_answer(SessionRefusal::TestTooHeavy {
+            lightest,
+            first,
+        }));
+    }
     let first = load_at(loading, first);
+    steps.splice(..0, empty_bar(lift, loading, &steps));
     // Where the lightest load is heavy already, sets that would repeat it are left out.
     steps.dedup_by(|next, before| next.load == before.load);
     Ok(MaximumTest {
@@ -183,6 +208,18 @@ pub fn maximum_test(
         attempt_rest: Duration::from_min(3.0),
         cautions: that_apply(&circumstances, lift, false),
         spotting: spotting(&circumstances),
+    })
+}
+
+/// The empty bar as the first set, where the ramp begins with more (common practice); its rest is that of a light set.
+fn empty_bar(lift: &PlannedLift, loading: &Loadings, steps: &[TestStep]) -> Option<TestStep> {
+    let empty = loading.all().first().filter(|_| loading.is_bar)?;
+    let next = steps.first()?;
+    let is_lighter = next.load.as_ref()?.total > empty.total;
+    is_lighter.then(|| TestStep {
+        load: Some(empty.clone()),
+        share: Some(lift.strength().share_of(empty.total)),
+        ..next.clone()
     })
 }
 

@@ -5,6 +5,7 @@
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::strength::SimulatedRange;
+use crate::progress::one_rm_now::LayOff;
 use crate::setups::BandFailure;
 use crate::units::{Duration, Length, Mass};
 
@@ -27,6 +28,8 @@ pub enum Frequency {
 /// How to go on from session to session.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Progression {
+    /// After a lay-off: as the log of the first sessions says.
+    AfterTheFirstLog,
     /// Raise the load when so many repetitions, the reserve kept, are possible in the last set of two sessions running.
     WhenRepetitions {
         /// Repetitions: two more than planned.
@@ -182,6 +185,11 @@ pub enum Remark {
     ComingBack {
         /// Share of the usual load that is left.
         left: f64,
+    },
+    /// Every week of a block stays as light as the first: the log ended before a lay-off.
+    StaysLight {
+        /// The lay-off.
+        since: LayOff,
     },
     /// Nobody tested this lift: it is planned from the lower end of an interval.
     NotTestedYet {

@@ -9,6 +9,7 @@ use super::status::AgeCare;
 use super::strength::PlannedLift;
 use crate::movement::{Catch, Handling, Handover};
 use crate::setups::{Caution, OF_BANDS};
+use crate::units::Mass;
 
 /// What a plan does, as far as cautions and spotters depend on it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -19,6 +20,10 @@ pub struct Circumstances<'a> {
     pub method: Method,
     /// Heaviest load of the plan as a share of 1RM.
     pub heaviest_share: f64,
+    /// Heaviest load of the plan, all that is felt and no body.
+    pub heaviest: Mass,
+    /// The most that bands or chains make of the load on the way, as a share of the 1RM; 0 without them.
+    pub felt_share: f64,
     /// Whether a bar is used.
     pub with_bar: bool,
 }
@@ -65,7 +70,12 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         (overload, Caution::Soreness),
         (overload, Caution::MuscleBreakdown),
     ];
+    let felt = (plan.felt_share > 1.0).then_some(Caution::FeltAboveOneRm {
+        share: plan.felt_share,
+    });
     let unlikely = lift.unlikely.map(|odd| Caution::UnlikelyOneRm {
+        movement: lift.movement.clone(),
+        in_pounds: odd.in_pounds,
         over_expected: odd.over_expected,
         deviations: odd.deviations,
     });
@@ -73,5 +83,5 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
     let of_plan = all.filter(|(applies, _)| *applies);
     let of_plan = of_plan.map(|(_, caution)| caution);
     let of_all = always.into_iter().chain(of_age(trainee.age_years));
-    of_all.chain(of_plan).chain(unlikely).collect()
+    of_all.chain(of_plan).chain(felt).chain(unlikely).collect()
 }

@@ -5,9 +5,10 @@
 use super::method::Method;
 use super::session_cautions::Circumstances;
 use crate::movement::{Handover, HelperPlace, SpotterPlace, SpotterRule};
+use crate::units::Mass;
 
 /// Who helps, and the words they agree on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Spotting {
     /// How many spotters.
     pub spotters: u32,
@@ -15,7 +16,13 @@ pub struct Spotting {
     pub stand: SpottersStand,
     /// Which words they agree on.
     pub calls: SpotterCalls,
+    /// The most that one helper is taken to hold, where the load is more and by its share of the 1RM one would do.
+    pub too_heavy_for_one: Option<Mass>,
 }
+
+/// Most that one spotter is taken to bring back alone, kg, whatever its share of the lifter's 1RM (assumed: about what a man
+/// who hardly trains lifts from the floor; a spotter has no better grip of it).
+pub const ONE_SPOTTER_KG: f64 = 100.0;
 
 /// Where spotters stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -49,6 +56,7 @@ pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
                 spotters: helpers,
                 stand: SpottersStand::Helping(stand),
                 calls: SpotterCalls::Lowering,
+                too_heavy_for_one: None,
             }),
             Handover::BodyOnly { .. } | Handover::No(_) => None,
         };
@@ -59,7 +67,9 @@ pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
             two_from,
             hand_off,
         } if plan.with_bar => {
-            let alone = plan.heaviest_share < two_from;
+            let one_would_do = plan.heaviest_share < two_from;
+            let most = Mass::from_kg(ONE_SPOTTER_KG);
+            let alone = one_would_do && plan.heaviest <= most;
             Some(Spotting {
                 spotters: if alone { 1 } else { 2 },
                 stand: if alone {
@@ -68,6 +78,7 @@ pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
                     SpottersStand::AtBarEnds
                 },
                 calls: SpotterCalls::Lift { hand_off },
+                too_heavy_for_one: (one_would_do && !alone).then_some(most),
             })
         }
         _ => None,

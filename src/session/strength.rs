@@ -5,6 +5,7 @@
 
 use super::status::{Level, Trainee};
 use crate::movement::Handling;
+use crate::progress::day::Day;
 use crate::progress::one_rm_now::{LayOff, OneRmNow};
 use crate::progress::trend_line::TrendLine;
 use crate::progress::unconfirmed::Jump;
@@ -57,6 +58,8 @@ pub enum OneRmSource {
         line: Box<TrendLine>,
         /// What it is taken from.
         now: OneRmNow,
+        /// The last day with a set of the lift.
+        last: Day,
         /// The lay-off before the stretch, if there was one.
         lay_off: Option<LayOff>,
         /// Sets that do not count: far more than the days before explain.
@@ -109,6 +112,8 @@ pub struct UnlikelyOneRm {
     pub over_expected: f64,
     /// The same in standard deviations.
     pub deviations: f64,
+    /// What it would be if pounds were taken for kilograms, body apart, where that fits such people much better.
+    pub in_pounds: Option<Mass>,
 }
 
 /// The lift that is planned.
@@ -158,6 +163,15 @@ impl PlannedLift {
                 ..
             }
         )
+    }
+
+    /// The lay-off between the log that the 1RM is of and the plan: nobody saw what is left of that strength.
+    #[must_use]
+    pub const fn old_log(&self) -> Option<LayOff> {
+        match &self.one_rm_from {
+            OneRmSource::Log { since, .. } => *since,
+            _ => None,
+        }
     }
 
     /// How far off the 1RM may be, where it is a simulated one that nobody tested.

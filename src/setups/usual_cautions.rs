@@ -5,6 +5,7 @@
 
 use crate::movement::{Carrier, Catch, LoadPoint};
 use crate::resistance::{BandPull, Item, PieceCaution, Setup};
+use crate::units::Mass;
 
 /// What to watch for.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,8 +55,17 @@ pub enum Caution {
         /// The age in years.
         years: f64,
     },
+    /// Bands or chains make more than the 1RM of the load on the way.
+    FeltAboveOneRm {
+        /// The most of it, as a share of the 1RM.
+        share: f64,
+    },
     /// A 1RM that hardly anybody of that kind has.
     UnlikelyOneRm {
+        /// The lift.
+        movement: String,
+        /// What it would be if pounds were taken for kilograms, where that fits such people much better.
+        in_pounds: Option<Mass>,
         /// The 1RM over what people of that sex, size and training show.
         over_expected: f64,
         /// The same in standard deviations.

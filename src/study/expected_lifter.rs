@@ -3,7 +3,7 @@
 //!
 //! In: a row of a team, the lift that is to be tested. Out: the lifter in that lift.
 
-use super::fit_ground::FitGround;
+use super::fit_ground::{FOUR_IN_FIVE, FitGround};
 use super::person_asked::PersonAsked;
 use crate::anatomy::Lifter;
 use crate::error::Result;
@@ -12,14 +12,29 @@ use crate::person::{ToldMeasure, ToldMeasurement};
 use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::TeamMember;
 
-/// The most probable lifter, and of how many other lifts that is known. Nothing where the movement is none of the library.
+/// Who a person most probably is.
+pub(super) struct ExpectedLifter {
+    /// The most probable lifter.
+    pub lifter: Lifter,
+    /// Of how many other lifts that is known.
+    pub lifts: usize,
+    /// Lower end of the interval of the maximum that holds four in five, as a share of what the lifter lifts.
+    pub low: f64,
+}
+
+/// The most probable lifter.
+///
+/// ```text
+/// low = exp(−1.28·√(J C Jᵀ + v))
+/// ```
+/// Symbols are those of [`super::person_fit::fit_person`]. Nothing where the movement is none of the library.
 ///
 /// **Fails** as a fit does, so where a lift of the row is none that such a person shows.
 pub(super) fn expected_lifter(
     member: &TeamMember,
     movement: &str,
     library: &Library,
-) -> Result<Option<(Lifter, usize)>> {
+) -> Result<Option<ExpectedLifter>> {
     let asked = asked_of(member, Some(movement));
     if !library.movements().iter().any(|known| known == movement) {
         return Ok(None);
@@ -31,8 +46,20 @@ pub(super) fn expected_lifter(
     let found = ground.fitted()?;
     let mut lifts = ground.lifts.iter();
     let lift = lifts.find(|lift| lift.movement == movement);
-    let lifter = lift.map(|lift| lift.lifter(&ground.factors, &found.belief.mean));
-    Ok(lifter.map(|lifter| (lifter, asked.measurements.len())))
+    let Some(lift) = lift else {
+        return Ok(None);
+    };
+    let (factors, mean) = (&ground.factors, &found.belief.mean);
+    let slopes = lift.maximum_slopes(factors, mean)?;
+    let (_, variance) = found
+        .belief
+        .along(&slopes.over(factors, Some(&lift.movement)));
+    let deviation = (variance + library.person_table()?.one_rm.deviation.powi(2)).sqrt();
+    Ok(Some(ExpectedLifter {
+        lifter: lift.lifter(factors, mean),
+        lifts: asked.measurements.len(),
+        low: (-FOUR_IN_FIVE * deviation).exp(),
+    }))
 }
 
 /// What is asked of a fit of a row, one of its lifts left out if that is named.

@@ -86,9 +86,20 @@ pub fn pick_card(
             handling: &answer.handling,
             method: Method::Straight,
             heaviest_share: answer.heaviest_share(picked),
+            heaviest: heaviest_load(picked),
+            felt_share: 0.0,
             with_bar: answer.study.range.carrier == Carrier::Bar,
         }),
     })
+}
+
+/// The heaviest of what is felt, what lies on the bar, and what is left when bands go.
+fn heaviest_load(picked: &Picked) -> Mass {
+    let loaded = &picked.loaded;
+    let left = loaded.failure.iter().map(|failure| failure.after_all);
+    let loads = loaded.loads.into_iter().chain(left);
+    let heavier = |most: Mass, load: Mass| if load > most { load } else { most };
+    loads.fold(loaded.loading.total, heavier)
 }
 
 /// How hard one repetition is, as plans have it: plain weight by its share of the 1RM, bands and chains by the effort at

@@ -177,6 +177,11 @@ fn planned_lift(
         (None, Some(log)) => {
             let (one_rm, from, facts) = one_rm_of_log(log, asked, library, question)?;
             let (rows, more) = &facts.left_out;
+            notes.extend(
+                facts
+                    .taken_as_fresh
+                    .map(|last| PlanNote::LogTakenAsFresh { last }),
+            );
             notes.extend(rows.iter().cloned().map(PlanNote::RowLeftOut));
             notes.extend((*more > 0).then_some(PlanNote::MoreRowsLeftOut(*more)));
             log_facts = Some(facts);
@@ -232,7 +237,12 @@ fn unlikely_maximum(
         true => told.unwrap_or(UNKNOWN_MONTHS),
         false => UNKNOWN_MONTHS,
     };
-    let odd = odd_maximum(library, model, (fewest, most), lift.one_rm + lift.body)?;
+    let odd = odd_maximum(
+        library,
+        model,
+        (fewest, most),
+        (lift.one_rm + lift.body, lift.body),
+    )?;
     match odd {
         Some(odd) if odd.is_impossible() => {
             let fault = impossible(&lift.movement, lift.one_rm, odd, JudgedBy::Kind);
@@ -241,6 +251,7 @@ fn unlikely_maximum(
         odd => Ok(odd.map(|odd| UnlikelyOneRm {
             over_expected: odd.over_expected,
             deviations: odd.deviations,
+            in_pounds: odd.in_pounds.map(|total| total - lift.body),
         })),
     }
 }

@@ -26,7 +26,7 @@ pub struct PlanQuestion {
     pub methods: MethodChoice,
     /// A block of so many weeks.
     pub weeks: Option<u32>,
-    /// Day of the block's first session, if it is to have dates.
+    /// Day of the first session, if it is told: it tells how old a log is, and gives a block its dates.
     pub start: Option<Day>,
     /// The 1RM, if told.
     pub one_rm: Option<Mass>,
@@ -258,6 +258,11 @@ pub enum PlanNote {
         fitted: Mass,
         /// The log's.
         of_log: Mass,
+    },
+    /// No day is told, so the log is taken to end shortly before the first session.
+    LogTakenAsFresh {
+        /// Its last day.
+        last: Day,
     },
     /// A row of the log was left out on request.
     RowLeftOut(SkippedRow),

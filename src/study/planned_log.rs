@@ -34,6 +34,8 @@ pub(super) struct LogFacts {
     pub failed: Option<Mass>,
     /// Days since a set that left nothing in reserve, where the plan has a first day.
     pub days_since_all_out: Option<u32>,
+    /// The last day of the log, where no day of the plan tells how old it is.
+    pub taken_as_fresh: Option<Day>,
     /// Rows that were left out on request, the first ones, and how many more.
     pub left_out: (Vec<SkippedRow>, usize),
 }
@@ -83,6 +85,7 @@ pub(super) fn one_rm_of_log(
             _ => None,
         },
         days_since_all_out: asked.start.and_then(|start| all_out(&log, start)),
+        taken_as_fresh: asked.start.is_none().then_some(last),
         left_out: (log.skipped, log.skipped_more),
     };
     let from = OneRmSource::Log {
@@ -90,6 +93,7 @@ pub(super) fn one_rm_of_log(
         sureness: trend.sureness,
         line: Box::new(trend.recent),
         now: trend.now,
+        last,
         lay_off: trend.lay_off,
         jumps: trend.jumps,
         since,

@@ -135,6 +135,9 @@ pub(super) fn check(asked: &PlanQuestion) -> Result<()> {
     }
     check_wishes(asked)?;
     asked.weeks.map_or(Ok(()), check_weeks)?;
+    if asked.start.is_some() && asked.weeks.is_none() && asked.log.is_none() {
+        return Err(Error::bad(PlanFault::StartOfNothing));
+    }
     if asked.methods == MethodChoice::All && asked.weeks.is_some() {
         return Err(Error::bad(PlanFault::BlockOfAll));
     }

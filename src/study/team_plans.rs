@@ -254,7 +254,14 @@ fn test(question: &PlanQuestion, member: &TeamMember, library: &Library) -> Resu
     let model = assemble(library, lifter, &asked.movement, &asked.set)?;
     let expected = expected_lifter(member, &asked.movement, library);
     let (model, expected) = match expected.ok().flatten() {
-        Some((lifter, lifts)) => (Model { lifter, ..model }, Expected::OfPerson { lifts }),
+        Some(expected) => {
+            let of_person = Expected::OfPerson {
+                lifts: expected.lifts,
+                low: expected.low,
+            };
+            let lifter = expected.lifter;
+            (Model { lifter, ..model }, of_person)
+        }
         None => (model, Expected::Untrained),
     };
     let ground = plan_ground(&asked, library, &model, &Watch::default())?;

@@ -60,9 +60,13 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
                 .hint("write it year-month-day, such as 2026-01-31")
         }
         PlanFault::StartInLog { start, last } => Told::new(format!(
-            "--start {start}: the log's last day with this lift is {last}, so the block begins later"
+            "--start {start}: the log's last day with this lift is {last}, so the plan begins later"
         ))
         .hint("choose a later day, or leave out the rows of the log from that day on"),
+        PlanFault::StartOfNothing => Told::new(
+            "--start changes nothing in a single session without a log",
+        )
+        .hint("it dates the sessions of a block (--weeks) and tells how old a log is (--log)"),
         PlanFault::BlockOfAll => Told::new("a block is of one method, not of all")
             .hint("name it: --method pyramid --weeks 4"),
         PlanFault::LogBelowBody { one_rm, body } => Told::new(format!(

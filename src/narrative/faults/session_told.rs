@@ -54,6 +54,14 @@ fn refusal(fault: &SessionRefusal, units: System) -> Told {
             Told::new("no maximum is tested when ill, unusually sore or just back from a break")
                 .hint("wait until recovered, and train with easy straight sets first")
         }
+        SessionRefusal::TestTooHeavy { lightest, first } => Told::new(format!(
+            "a test of this lifter begins its attempts with {}, and the lightest load of this gym is {}: take a lighter bar or \
+             dumb-bells of {} or less",
+            mass(first),
+            mass(lightest),
+            mass(first)
+        ))
+        .hint("write the lighter implement into the gym's file"),
         SessionRefusal::AfterLayOff { days } => Told::new(format!(
             "no lowering beyond 1RM within two weeks of a break: the log has no session for {days} days before that"
         ))
