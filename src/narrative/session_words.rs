@@ -272,14 +272,33 @@ pub fn progression(progression: &Progression, units: System) -> String {
         Progression::WhenLastIsFast => {
             "When the last repetition is as fast as the first, add a repetition in all or 2 to 5 % of load."
         }
-        Progression::WhenLoweringsAreSlow => {
-            "Add the smallest step only when every lowering of the last session took its full time."
+        Progression::WhenLoweringsAreSlow { top, most } => {
+            return after_lowerings(*top, *most, units);
         }
         Progression::PlatesFirst => {
             "Add plates first and leave bands and chains as they are, so that sessions stay comparable."
         }
     };
     text.to_owned()
+}
+
+/// The next load of overloaded lowering, where there is one.
+fn after_lowerings(top: Mass, most: Option<Mass>, units: System) -> String {
+    match most {
+        None => "The body alone is lowered and nothing is added: when every lowering takes its full time, test whether it can \
+                 be lifted."
+            .to_owned(),
+        Some(most) if most > top => format!(
+            "Add the smallest step only when every lowering of the last session took its full time, up to {}: the most here of \
+             which a lowering keeps its reserve at this 1RM.",
+            units.mass(most)
+        ),
+        Some(most) => format!(
+            "No step is added at this 1RM: {} is the most here of which a lowering keeps its reserve. More comes only after a \
+             higher 1RM.",
+            units.mass(most)
+        ),
+    }
 }
 
 /// A novice's rule for the next session.

@@ -66,8 +66,13 @@ pub enum Progression {
     WhenTopSetIsEasy,
     /// Add a repetition or load when the last repetition is as fast as the first.
     WhenLastIsFast,
-    /// The smallest step when every lowering took its full time.
-    WhenLoweringsAreSlow,
+    /// The smallest step when every lowering took its full time, as far as lowerings keep their reserve at this 1RM.
+    WhenLoweringsAreSlow {
+        /// The heaviest load of the session.
+        top: Mass,
+        /// The heaviest load here of which a lowering keeps its reserve; none where the body alone is lowered.
+        most: Option<Mass>,
+    },
     /// Plates first, bands and chains as they are.
     PlatesFirst,
 }
