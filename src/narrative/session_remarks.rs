@@ -64,6 +64,11 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::LighterWhileUnwell { of, loads, sets } => {
             lighter_while_unwell(*of, *loads, *sets, units)
         }
+        Remark::LoadNotMade { asked, taken } => format!(
+            "{} cannot be set up here: planned with the next load below, {}.",
+            units.mass(*asked),
+            units.mass(*taken)
+        ),
         Remark::LeftOut { options } => format!(
             "left out of what is planned instead, though asked for: --{}",
             options.join(", --")

@@ -79,6 +79,7 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             lay_off,
             jumps,
             since,
+            ..
         } => {
             let trend = match line.sessions {
                 1 => "one session".to_owned(),
@@ -313,9 +314,14 @@ fn by_the_log(
         let kept = kept_in_reserve(reserve);
         format!("when every set of two sessions running reaches {repetitions}{kept}")
     };
-    let more = more.map_or_else(String::new, |more| {
-        format!("{}, do {more} the next time; ", step(repetitions))
-    });
+    let first = match more {
+        Some(more) if more < most => format!(
+            "{}, do {more} the next time, and so on up to {most} or as far as {reserve} stay in reserve; then",
+            step(repetitions)
+        ),
+        Some(more) => format!("{}, do {more} the next time; then", step(repetitions)),
+        None => format!("{},", step(repetitions)),
+    };
     let loads: Vec<String> = next
         .iter()
         .flatten()
@@ -331,10 +337,7 @@ fn by_the_log(
         }
         None => "a heavier load is needed than can be set up here".to_owned(),
     };
-    format!(
-        "By the log: {more}{}, {heavier}. Where a set falls short, the session is done again.",
-        step(most)
-    )
+    format!("By the log: {first} {heavier}. Where a set falls short, the session is done again.")
 }
 
 /// What a number of the plan rests on.

@@ -16,6 +16,7 @@ pub mod fatigue;
 mod fatigue_joint;
 mod fitting;
 pub mod heeded;
+pub mod last_session;
 pub mod maximum_test;
 pub mod method;
 pub mod muscle_state;

@@ -2,6 +2,7 @@
 //!
 //! In: what a scheme found out. Out: enums with their numbers; the sentences are made in `narrative`.
 
+use super::last_session::LastSession;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::strength::SimulatedRange;
@@ -112,6 +113,8 @@ pub struct WeeksBegin {
     pub reserve: u32,
     /// Whether the steps were simulated, beside the chart.
     pub simulated: bool,
+    /// The last session of the log that they go on from, and the repetitions that every set of it reached.
+    pub on_from: Option<(LastSession, u32)>,
 }
 
 /// One thing to know.
@@ -154,6 +157,13 @@ pub enum Remark {
         meant_share: f64,
         /// Whether the lightest load is an empty bar.
         is_bar: bool,
+    },
+    /// The load that was asked for cannot be set up.
+    LoadNotMade {
+        /// What was asked for.
+        asked: Mass,
+        /// The heaviest below it that can be.
+        taken: Mass,
     },
     /// What was asked for and is left out of what is planned instead, as options without dashes.
     LeftOut {
