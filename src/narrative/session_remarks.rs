@@ -2,6 +2,7 @@
 //!
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
+use super::alone_words::alone_or_in_a_block;
 use super::failure_words::failure_in_words;
 use super::novice_words::{LOG_DECIDES, weeks_begin};
 use super::prose::counted_noun;
@@ -79,6 +80,7 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
         Remark::WeeksBegin(begin) => weeks_begin(begin, units),
         Remark::LogDecides => LOG_DECIDES.to_owned(),
+        Remark::Alone(alone) => alone_or_in_a_block(alone, units),
         Remark::ComingBack { left } => format!(
             "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
             percent(*left)

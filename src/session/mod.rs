@@ -6,6 +6,7 @@
 
 pub mod accommodating;
 pub mod accommodating_setup;
+pub mod alone;
 pub mod block;
 pub mod block_days;
 pub mod clusters;

@@ -2,6 +2,7 @@
 //!
 //! In: what a scheme found out. Out: enums with their numbers; the sentences are made in `narrative`.
 
+use super::alone::Alone;
 use super::last_session::LastSession;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
@@ -193,6 +194,8 @@ pub enum Remark {
     WeeksBegin(WeeksBegin),
     /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
     LogDecides,
+    /// How a session on its own and the first of a block differ.
+    Alone(Alone),
     /// On the way back after an illness or a break.
     ComingBack {
         /// Share of the usual load that is left.
