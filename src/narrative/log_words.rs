@@ -104,6 +104,12 @@ pub fn profile_in_words(
     }
 }
 
+/// A share of the variance, cut after three digits: nothing short of 1 is told as 1.
+#[must_use]
+pub fn r_squared_in_words(r_squared: f64) -> String {
+    rounded((r_squared * 1000.0).floor() / 1000.0, 3)
+}
+
 fn found_profile(profile: &VelocityProfile<'_>, units: System) -> Vec<String> {
     let unit = units.mass_unit();
     let shown = |kg: f64| rounded(unit.of(kg), 1);
@@ -119,7 +125,7 @@ fn found_profile(profile: &VelocityProfile<'_>, units: System) -> Vec<String> {
         shown(profile.intercept_kg),
         shown(-profile.slope_kg_s_m),
         unit.symbol,
-        rounded(profile.r_squared, 2)
+        r_squared_in_words(profile.r_squared)
     )];
     lines.push(match &profile.one_rm {
         Some(maximum) => format!(

@@ -5,6 +5,7 @@
 pub(crate) mod account_words;
 pub(crate) mod advice_words;
 pub mod again_words;
+mod alone_words;
 pub mod apart_words;
 pub(crate) mod axis_words;
 pub(crate) mod body_words;

@@ -4,6 +4,7 @@
 
 use super::prose::{counted_noun, percent};
 use super::quantities::QuantityWords;
+use crate::session::last_session::LastSession;
 use crate::session::remark::WeeksBegin;
 use crate::units::System;
 
@@ -25,11 +26,32 @@ pub(super) fn weeks_begin(begin: &WeeksBegin, units: System) -> String {
             }
         ),
     };
+    let on = begin.on_from.as_ref();
+    let on = on.map_or_else(String::new, |from| log_goes_on(from, begin, units));
     format!(
-        "Double progression: {fewest} to {most} repetitions at a load, then the next load with {fewest} again. The weeks begin \
+        "{on}Double progression: {fewest} to {most} repetitions at a load, then the next load with {fewest} again. The weeks begin \
          at {} ({} of 1RM){known}.",
         units.mass(begin.load),
         percent(begin.share)
+    )
+}
+
+/// What was lifted in the last session of the log.
+fn log_goes_on((last, reached): &(LastSession, u32), begin: &WeeksBegin, units: System) -> String {
+    let before = match last.is_second(*reached, begin.reserve) {
+        true => ", as in the session before",
+        false => "",
+    };
+    let shown = match begin.steps {
+        0 => ", which goes before what chart and simulation allow",
+        _ => "",
+    };
+    format!(
+        "The log goes on: on {} every set reached {} at {} with {} in reserve{before}{shown}. ",
+        last.day,
+        counted_noun(*reached as usize, "repetition"),
+        units.mass(last.load),
+        begin.reserve,
     )
 }
 

@@ -2,6 +2,7 @@
 //!
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
+use super::alone_words::alone_or_in_a_block;
 use super::doubted_sets::stays_light;
 use super::failure_words::failure_in_words;
 use super::novice_words::{LOG_DECIDES, weeks_begin};
@@ -65,6 +66,11 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::LighterWhileUnwell { of, loads, sets } => {
             lighter_while_unwell(*of, *loads, *sets, units)
         }
+        Remark::LoadNotMade { asked, taken } => format!(
+            "{} cannot be set up here: planned with the next load below, {}.",
+            units.mass(*asked),
+            units.mass(*taken)
+        ),
         Remark::LeftOut { options } => format!(
             "left out of what is planned instead, though asked for: --{}",
             options.join(", --")
@@ -75,6 +81,7 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
         Remark::WeeksBegin(begin) => weeks_begin(begin, units),
         Remark::LogDecides => LOG_DECIDES.to_owned(),
+        Remark::Alone(alone) => alone_or_in_a_block(alone, units),
         Remark::ComingBack { left } => format!(
             "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
             percent(*left)

@@ -80,6 +80,7 @@ pub fn one_rm_source(source: &OneRmSource, units: System) -> String {
             lay_off,
             jumps,
             since,
+            ..
         } => {
             let trend = match line.sessions {
                 1 => "one session".to_owned(),
@@ -274,14 +275,33 @@ pub fn progression(progression: &Progression, units: System) -> String {
         Progression::WhenLastIsFast => {
             "When the last repetition is as fast as the first, add a repetition in all or 2 to 5 % of load."
         }
-        Progression::WhenLoweringsAreSlow => {
-            "Add the smallest step only when every lowering of the last session took its full time."
+        Progression::WhenLoweringsAreSlow { top, most } => {
+            return after_lowerings(*top, *most, units);
         }
         Progression::PlatesFirst => {
             "Add plates first and leave bands and chains as they are, so that sessions stay comparable."
         }
     };
     text.to_owned()
+}
+
+/// The next load of overloaded lowering, where there is one.
+fn after_lowerings(top: Mass, most: Option<Mass>, units: System) -> String {
+    match most {
+        None => "The body alone is lowered and nothing is added: when every lowering takes its full time, test whether it can \
+                 be lifted."
+            .to_owned(),
+        Some(most) if most > top => format!(
+            "Add the smallest step only when every lowering of the last session took its full time, up to {}: the most here of \
+             which a lowering keeps its reserve at this 1RM.",
+            units.mass(most)
+        ),
+        Some(most) => format!(
+            "No step is added at this 1RM: {} is the most here of which a lowering keeps its reserve. More comes only after a \
+             higher 1RM.",
+            units.mass(most)
+        ),
+    }
 }
 
 /// A novice's rule for the next session.
@@ -296,9 +316,14 @@ fn by_the_log(
         let kept = kept_in_reserve(reserve);
         format!("when every set of two sessions running reaches {repetitions}{kept}")
     };
-    let more = more.map_or_else(String::new, |more| {
-        format!("{}, do {more} the next time; ", step(repetitions))
-    });
+    let first = match more {
+        Some(more) if more < most => format!(
+            "{}, do {more} the next time, and so on up to {most} or as far as {reserve} stay in reserve; then",
+            step(repetitions)
+        ),
+        Some(more) => format!("{}, do {more} the next time; then", step(repetitions)),
+        None => format!("{},", step(repetitions)),
+    };
     let loads: Vec<String> = next
         .iter()
         .flatten()
@@ -314,10 +339,7 @@ fn by_the_log(
         }
         None => "a heavier load is needed than can be set up here".to_owned(),
     };
-    format!(
-        "By the log: {more}{}, {heavier}. Where a set falls short, the session is done again.",
-        step(most)
-    )
+    format!("By the log: {first} {heavier}. Where a set falls short, the session is done again.")
 }
 
 /// What a number of the plan rests on.

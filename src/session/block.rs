@@ -5,6 +5,7 @@
 //! repetitions and more load than the one before, within a round the reserve falls from week to week, and an easier
 //! week ends it.
 
+use super::alone::not_alone;
 use super::block_days::{
     BlockWeek, DayPurpose, by_weeks, day_back, days, is_coming_back, recovered, share_of,
     straight_day,
@@ -57,7 +58,7 @@ pub fn check_weeks(weeks: u32) -> Result<()> {
 /// **Fails** as [`plan`] does, and for no or too many weeks.
 pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     check_weeks(weeks)?;
-    plan(request)?;
+    let alone = plan(request)?;
     let mut daily = request.with_method(request.method);
     daily.wishes = request.wishes;
     // Two days share what a week allows.
@@ -83,6 +84,11 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
         if let Some(day) = first {
             day.plan.draft.remarks.extend(left_out(request, &kept));
         }
+    }
+    let first = weeks.first_mut().and_then(|week| week.days.first_mut());
+    if let Some(day) = first.filter(|_| request.level() != Level::Novice) {
+        let remark = not_alone(&alone, &day.plan);
+        day.plan.draft.remarks.extend(remark.map(Remark::Alone));
     }
     Ok(Block { weeks })
 }

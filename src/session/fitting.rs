@@ -6,6 +6,7 @@
 
 use super::draft::Draft;
 use super::drafting::drafted;
+use super::last_session::shows;
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetKind};
 use super::remark::{ChartRemark, Kept, Remark};
@@ -28,7 +29,7 @@ const FEWEST: u32 = 3;
 pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
     let chart = request.chart()?;
     let draft = drafted(request)?;
-    if holds(request, &chart, &draft) {
+    if holds(request, &chart, &draft) || is_shown(request, &draft)? {
         return Ok(draft);
     }
     let wishes = &request.wishes;
@@ -86,6 +87,20 @@ fn holds(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> bo
     let predicted = draft.predictions.first();
     let stalls = predicted.is_some_and(|prediction| prediction.stall().is_some());
     !stalls && slows(request, draft).is_none() && keeps_reserve(chart, draft)
+}
+
+/// Whether a novice's log shows every working set of a day.
+fn is_shown(request: &SessionRequest, draft: &Draft) -> Result<bool> {
+    if request.aim.is_none() || draft.method != Method::Straight || slows(request, draft).is_some()
+    {
+        return Ok(false);
+    }
+    for set in work(draft) {
+        if !shows(request, set.load.total, set.repetitions(), set.reserve)? {
+            return Ok(false);
+        }
+    }
+    Ok(true)
 }
 
 /// The loss of velocity at which sets were to end, where one of them loses more.

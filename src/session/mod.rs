@@ -6,6 +6,7 @@
 
 pub mod accommodating;
 pub mod accommodating_setup;
+pub mod alone;
 pub mod block;
 pub mod block_days;
 pub mod clusters;
@@ -16,6 +17,7 @@ pub mod fatigue;
 mod fatigue_joint;
 mod fitting;
 pub mod heeded;
+pub mod last_session;
 pub mod maximum_test;
 pub mod method;
 pub mod muscle_state;

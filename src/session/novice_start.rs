@@ -5,6 +5,7 @@
 
 use super::draft::Draft;
 use super::fitting::is_held;
+use super::last_session::{LastSession, reached, shows};
 use super::planned_set::SetKind;
 use super::published::NoviceWeeks;
 use super::remark::{PlanBasis, Progression, Remark, WeeksBegin};
@@ -46,7 +47,14 @@ pub(super) fn start_today(request: &SessionRequest) -> Result<Option<NoviceStart
 /// Where a novice begins: at the heaviest load from which [`STEPS`] steps are known to hold today; never above the usual
 /// share where nobody saw the 1RM, never heavier than the set that was written down, never below the least share of the
 /// table. Where that is too few steps, at the load with the most of them.
+///
+/// Who has a log goes on from its last session instead, by the rule of [`by_the_log`].
 pub(super) fn start(request: &SessionRequest) -> Result<NoviceStart> {
+    if let Some(last) = request.lift.last_session()
+        && let Some(on) = going_on(request, &last)?
+    {
+        return Ok(on);
+    }
     let rules = rules(request);
     let strength = request.strength();
     let most = match &request.lift.one_rm_from {
@@ -65,7 +73,7 @@ pub(super) fn start(request: &SessionRequest) -> Result<NoviceStart> {
         if share > by_chart * HAIR {
             continue;
         }
-        let held = steps_at(request, share)?;
+        let held = steps_at(request, share, fewest(request))?;
         if held == 0 {
             // Nothing above a load that does not hold is reached.
             (steps, found) = (0, None);
@@ -87,6 +95,59 @@ pub(super) fn start(request: &SessionRequest) -> Result<NoviceStart> {
     })
 }
 
+/// Where a log goes on: the next step of the rule after two sessions that reached the last one, where that is known to hold;
+/// else what was lifted, again. None where that was fewer than the fewest repetitions, or a load that cannot be set up.
+fn going_on(request: &SessionRequest, last: &LastSession) -> Result<Option<NoviceStart>> {
+    let reserve = kept_in_reserve(request);
+    let Some(count) = reached(last, rules(request), reserve) else {
+        return Ok(None);
+    };
+    if last.is_second(count, reserve) {
+        let list = &rules(request).repetitions;
+        let more = list.iter().copied().find(|more| *more > count);
+        let heavier = next_load(request, last.load);
+        let tries = [
+            more.map(|more| (last.load, more)),
+            heavier.map(|load| (load, fewest(request))),
+        ];
+        for (load, repetitions) in tries.into_iter().flatten() {
+            let on = from_here(request, load, repetitions)?;
+            if on.steps > 0 || shows(request, load, repetitions, reserve)? {
+                return Ok(Some(on));
+            }
+        }
+    }
+    let Ok(again) = request.loading.at_most(last.load) else {
+        return Ok(None);
+    };
+    from_here(request, again.total, count).map(Some)
+}
+
+/// A start at a load and repetitions, with the steps that are known to hold from there on.
+fn from_here(request: &SessionRequest, load: Mass, repetitions: u32) -> Result<NoviceStart> {
+    let share = |load: Mass| request.strength().share_of(load);
+    let held = steps_at(request, share(load), repetitions)?;
+    let more = match held {
+        // What is done again need not be known to hold; the step after it must.
+        0 => steps_at(request, share(load), repetitions + 1)?,
+        held => held - 1,
+    };
+    let mut above = 0;
+    let mut next = next_load(request, load);
+    while let Some(load) = next.filter(|_| more + above < STEPS) {
+        match steps_at(request, share(load), fewest(request))? {
+            0 => break,
+            held => above += held,
+        }
+        next = next_load(request, load);
+    }
+    Ok(NoviceStart {
+        aim: aim(request, share(load) * HAIR, repetitions),
+        steps: if held > 0 { 1 + more + above } else { 0 },
+        then_heavier: more == 0 && above > 0,
+    })
+}
+
 /// The loads from the least share of a novice up, each the next step of the one before.
 fn rungs(request: &SessionRequest) -> Vec<Mass> {
     let strength = request.strength();
@@ -100,11 +161,12 @@ fn rungs(request: &SessionRequest) -> Vec<Mass> {
     .collect()
 }
 
-/// How many of the steps at a load are known to hold today, from the fewest repetitions on.
-fn steps_at(request: &SessionRequest, share: f64) -> Result<u32> {
+/// How many of the steps at a load are known to hold today, from so many repetitions on.
+fn steps_at(request: &SessionRequest, share: f64, from: u32) -> Result<u32> {
     let allowed = request.chart()?.allowed_at(share);
     let mut held = 0;
-    for repetitions in &rules(request).repetitions {
+    let list = rules(request).repetitions.iter();
+    for repetitions in list.filter(|count| **count >= from) {
         let aim = aim(request, share * HAIR, *repetitions);
         // What the chart refuses need not be simulated.
         let is_refused = allowed.is_some_and(|allowed| allowed < repetitions + aim.reserve);
@@ -124,12 +186,17 @@ pub(super) fn fewest(request: &SessionRequest) -> u32 {
     rules(request).repetitions.first().copied().unwrap_or(1)
 }
 
+/// Repetitions that a novice's days keep in reserve.
+fn kept_in_reserve(request: &SessionRequest) -> u32 {
+    request.wishes.reserve.unwrap_or(RESERVE).max(RESERVE)
+}
+
 /// A novice's day with a load and repetitions.
 pub(super) fn aim(request: &SessionRequest, share: f64, repetitions: u32) -> DayAim {
     DayAim {
         share,
         repetitions,
-        reserve: request.wishes.reserve.unwrap_or(RESERVE).max(RESERVE),
+        reserve: kept_in_reserve(request),
         sets: request.wishes.sets.unwrap_or(request.guidance().sets),
     }
 }
@@ -159,6 +226,10 @@ pub(super) fn begun(request: &SessionRequest, start: &NoviceStart, draft: &Draft
         ends: (fewest(request), list.last().copied().unwrap_or(1)),
         reserve: request.reserve(RESERVE),
         simulated: request.oracle.is_some(),
+        on_from: request.lift.last_session().and_then(|last| {
+            let reached = reached(&last, rules(request), kept_in_reserve(request));
+            Some((last, reached?))
+        }),
     })
 }
 
@@ -190,14 +261,7 @@ pub(super) fn by_the_log(request: &SessionRequest, draft: &mut Draft) {
 
 /// The next step is the heavier load: more repetitions are not known to hold today, and that is.
 pub(super) const fn then_heavier(progression: &mut Progression) {
-    if let Progression::ByTheLog {
-        repetitions,
-        more,
-        ends,
-        ..
-    } = progression
-    {
+    if let Progression::ByTheLog { more, .. } = progression {
         *more = None;
-        ends.1 = *repetitions;
     }
 }

@@ -6,14 +6,16 @@
 use super::draft::{Draft, LoweringPrediction};
 use super::fatigue::{FatigueJoint, TiringJoint};
 use super::method::Method;
-use super::overload_ground::{at_low_end, caught, measured_remark, sources, tested, way_back};
+use super::overload_ground::{
+    at_low_end, believed, caught, measured_remark, plates_reach, sources, tested, way_back,
+};
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
 use super::published::EccentricTable;
 use super::remark::{Frequency, LoweringLimit, LoweringRemark, Progression, Remark};
 use super::request::SessionRequest;
 use super::rests::checked_between_sets;
-use super::strength::{PlannedLift, SimulatedRange};
+use super::strength::SimulatedRange;
 use crate::error::{Error, LoweringFault, Result, SessionRefusal};
 use crate::movement::{Handover, WayBack};
 use crate::setups::Loading;
@@ -68,7 +70,10 @@ pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
     let mut draft = request.draft(
         Method::OverloadedLowering,
         Frequency::OnceInPlaceOfHeavy,
-        Progression::WhenLoweringsAreSlow,
+        Progression::WhenLoweringsAreSlow {
+            top: loads[0].total,
+            most: None,
+        },
     );
     let up_to = match request.lift.handling.overload {
         Handover::BodyOnly { .. } => loads[0].total,
@@ -97,6 +102,9 @@ pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
             .sets
             .push(set(request, current, repetitions, limits.rest, back));
         body.rest(limits.rest)?;
+    }
+    if !matches!(request.lift.handling.overload, Handover::BodyOnly { .. }) {
+        draft.progression = going_on(request, &limits, &draft);
     }
     draft.remarks = remarks(request, &limits, &draft);
     draft.sources.extend(sources(limits.table));
@@ -171,12 +179,6 @@ fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
             rest,
         },
     })
-}
-
-/// The lifter's own limit as far as anybody was measured.
-fn believed(table: &EccentricTable, lift: &PlannedLift, own: Mass) -> Mass {
-    let highest = table.highest_one_rm(lift.one_rm, lift.body);
-    Mass::from_kg(own.as_kg().min(highest.as_kg()))
 }
 
 /// The body alone in every set.
@@ -279,6 +281,17 @@ fn loads(
         .collect()
 }
 
+/// One step more, as far as a lowering keeps its reserve.
+fn going_on(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Progression {
+    let loads = draft.sets.iter().map(|set| set.load.total.as_kg());
+    let top = Mass::from_kg(loads.fold(0.0, f64::max));
+    let most = own_load(request, limits.eccentric_one_rm, limits);
+    Progression::WhenLoweringsAreSlow {
+        top,
+        most: Some(most.unwrap_or(top)),
+    }
+}
+
 /// The heaviest load above the 1RM and up to a bound that can be set up and of which one lowering keeps its reserve.
 fn own_load(request: &SessionRequest, top: Mass, limits: &Limits<'_>) -> Option<Mass> {
     let all = request.loading.all().iter().map(|load| load.total);
@@ -287,18 +300,6 @@ fn own_load(request: &SessionRequest, top: Mass, limits: &Limits<'_>) -> Option<
     let kept =
         above.filter(|load| most_repetitions(*load, limits, &fresh).is_ok_and(|most| most > 0));
     kept.max_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))
-}
-
-/// **Fails** where all that the gym has is less than the least load that overloads.
-fn plates_reach(request: &SessionRequest, least: Mass) -> Result<()> {
-    let most = request.loading.heaviest();
-    if most >= least {
-        return Ok(());
-    }
-    Err(Error::no_answer(LoweringFault::PlatesRunOut {
-        most,
-        least,
-    }))
 }
 
 fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Result<Loading> {

@@ -6,7 +6,7 @@ use super::published::EccentricTable;
 use super::remark::{LoweringLimit, LoweringRemark, PlanBasis, Remark};
 use super::request::{SessionRequest, found};
 use super::strength::PlannedLift;
-use crate::error::{Error, NoHelp, Result, SessionRefusal};
+use crate::error::{Error, LoweringFault, NoHelp, Result, SessionRefusal};
 use crate::movement::{Catch, Handover, NoHandover, WayBack};
 use crate::source::Source;
 use crate::units::Mass;
@@ -85,4 +85,22 @@ pub(super) fn sources(table: &EccentricTable) -> impl Iterator<Item = (PlanBasis
         (PlanBasis::LoweringCost, table.efficiency.source.clone()),
     ];
     numbers.into_iter().chain(table.studies.iter().map(found))
+}
+
+/// **Fails** where all that the gym has is less than the least load that overloads.
+pub(super) fn plates_reach(request: &SessionRequest, least: Mass) -> Result<()> {
+    let most = request.loading.heaviest();
+    if most >= least {
+        return Ok(());
+    }
+    Err(Error::no_answer(LoweringFault::PlatesRunOut {
+        most,
+        least,
+    }))
+}
+
+/// The lifter's own limit as far as anybody was measured.
+pub(super) fn believed(table: &EccentricTable, lift: &PlannedLift, own: Mass) -> Mass {
+    let highest = table.highest_one_rm(lift.one_rm, lift.body);
+    Mass::from_kg(own.as_kg().min(highest.as_kg()))
 }

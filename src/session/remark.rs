@@ -2,6 +2,8 @@
 //!
 //! In: what a scheme found out. Out: enums with their numbers; the sentences are made in `narrative`.
 
+use super::alone::Alone;
+use super::last_session::LastSession;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::strength::SimulatedRange;
@@ -69,8 +71,13 @@ pub enum Progression {
     WhenTopSetIsEasy,
     /// Add a repetition or load when the last repetition is as fast as the first.
     WhenLastIsFast,
-    /// The smallest step when every lowering took its full time.
-    WhenLoweringsAreSlow,
+    /// The smallest step when every lowering took its full time, as far as lowerings keep their reserve at this 1RM.
+    WhenLoweringsAreSlow {
+        /// The heaviest load of the session.
+        top: Mass,
+        /// The heaviest load here of which a lowering keeps its reserve; none where the body alone is lowered.
+        most: Option<Mass>,
+    },
     /// Plates first, bands and chains as they are.
     PlatesFirst,
 }
@@ -110,6 +117,8 @@ pub struct WeeksBegin {
     pub reserve: u32,
     /// Whether the steps were simulated, beside the chart.
     pub simulated: bool,
+    /// The last session of the log that they go on from, and the repetitions that every set of it reached.
+    pub on_from: Option<(LastSession, u32)>,
 }
 
 /// One thing to know.
@@ -153,6 +162,13 @@ pub enum Remark {
         /// Whether the lightest load is an empty bar.
         is_bar: bool,
     },
+    /// The load that was asked for cannot be set up.
+    LoadNotMade {
+        /// What was asked for.
+        asked: Mass,
+        /// The heaviest below it that can be.
+        taken: Mass,
+    },
     /// What was asked for and is left out of what is planned instead, as options without dashes.
     LeftOut {
         /// The options.
@@ -181,6 +197,8 @@ pub enum Remark {
     WeeksBegin(WeeksBegin),
     /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
     LogDecides,
+    /// How a session on its own and the first of a block differ.
+    Alone(Alone),
     /// On the way back after an illness or a break.
     ComingBack {
         /// Share of the usual load that is left.

@@ -2,6 +2,7 @@
 //!
 //! In: a [`SessionRequest`]. Out: a [`SessionPlan`], or a refusal. Each scheme stands in its own file.
 
+use super::alone::stands_alone;
 use super::draft::{Draft, SessionPlan};
 use super::fitting::fitted;
 use super::heeded::Wished;
@@ -99,6 +100,9 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
         }
     };
     let mut draft = draft;
+    draft
+        .remarks
+        .extend(stands_alone(request, &draft).map(Remark::Alone));
     draft.remarks.extend(not_tested_yet(&draft));
     draft.remarks.extend(low_plates(&draft));
     draft.remarks.extend(to_failure(&draft));

@@ -4,6 +4,7 @@
 //! status; for a novice this is the plain progressive overload that replaces every other method.
 
 use super::draft::Draft;
+use super::last_session::shows;
 use super::method::Method;
 use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
 use super::predicted_sets::predict;
@@ -22,6 +23,9 @@ pub const RESERVE: u32 = 2;
 /// Share by which a load that is meant may be more than all that can be loaded before that is told (assumed: less than a
 /// repetition).
 const PLATES_SHORT: f64 = 0.02;
+
+/// Loads that differ by less are one, kg: less than any scale shows.
+const SAME_KG: f64 = 0.01;
 
 /// Repetitions where the chart allows no end of them.
 const BEYOND_CHART: u32 = 15;
@@ -58,6 +62,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     let usual = request.aim.map_or(guidance.share, |aim| aim.share);
     let share = request.liftable_share(usual)?;
     let load = request.loading_at(share)?;
+    let total = load.total;
     let real_share = request.strength().share_of(load.total);
     let allowed = request.chart()?.allowed_at(real_share);
     let repetitions = request
@@ -76,7 +81,9 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         .extend(request.wishes.velocity_loss.map(SetNote::StopAtLoss));
     let count = request.sets(guidance.sets);
     draft.sets.extend(std::iter::repeat_n(set, count as usize));
-    let beyond = allowed.filter(|allowed| repetitions > *allowed);
+    let is_seen =
+        request.aim.is_some() && shows(request, total, repetitions, request.reserve(RESERVE))?;
+    let beyond = allowed.filter(|allowed| repetitions > *allowed && !is_seen);
     draft.remarks.extend(beyond.map(|allowed| {
         Remark::Chart(ChartRemark::Beyond {
             repetitions,
@@ -84,6 +91,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
             allowed,
         })
     }));
+    draft.remarks.extend(not_made(request, total));
     let meant = request.strength().load_at(share);
     let most = request.loading.heaviest();
     if meant.as_kg() > most.as_kg() * (1.0 + PLATES_SHORT) {
@@ -109,6 +117,13 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     draft.sources.push((PlanBasis::Guidance, source));
     predict(request, &mut draft)?;
     Ok(draft)
+}
+
+/// A load that was asked for and cannot be set up as asked.
+fn not_made(request: &SessionRequest, taken: Mass) -> Option<Remark> {
+    let asked = request.wishes.load?;
+    let is_made = (asked.as_kg() - taken.as_kg()).abs() < SAME_KG;
+    (!is_made).then_some(Remark::LoadNotMade { asked, taken })
 }
 
 /// Repetitions of a set of which the chart allows so many.

@@ -3,6 +3,7 @@
 //! In: a movement, who trains, a 1RM, body mass that is part of the load. Out: [`PlannedLift`]; loads as shares
 //! and back.
 
+use super::last_session::LastSession;
 use super::status::{Level, Trainee};
 use crate::movement::Handling;
 use crate::progress::day::Day;
@@ -66,6 +67,8 @@ pub enum OneRmSource {
         jumps: Vec<Jump>,
         /// The lay-off between the log and the first session of the plan.
         since: Option<LayOff>,
+        /// The sets of the last day at its heaviest load; none where one of them failed.
+        last: Option<LastSession>,
     },
     /// By the equations from a set that was told.
     OfSet {
@@ -185,6 +188,15 @@ impl PlannedLift {
     pub const fn range(&self) -> Option<&SimulatedRange> {
         match &self.one_rm_from {
             OneRmSource::Simulated { range, .. } => range.as_ref(),
+            _ => None,
+        }
+    }
+
+    /// What a novice goes on from: the last session of the log, but for who comes back from a break.
+    #[must_use]
+    pub const fn last_session(&self) -> Option<LastSession> {
+        match &self.one_rm_from {
+            OneRmSource::Log { last, .. } if self.trainee.back_from_break.is_none() => *last,
             _ => None,
         }
     }

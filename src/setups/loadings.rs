@@ -112,6 +112,31 @@ impl Loadings {
         }
     }
 
+    /// These loads, and beside them the plain ones of another bar that these leave out.
+    #[must_use]
+    pub fn and_another_bar(self, other: Self) -> Self {
+        let plain = |loads: &[Loading]| -> Vec<f64> {
+            let plain = loads.iter().filter(|load| load.use_for != LoadUse::Pieces);
+            plain.map(|load| load.total.as_kg()).collect()
+        };
+        let known = plain(&self.all);
+        let is_known = |kg: f64| {
+            let near = known.partition_point(|known| *known < kg - SAME_KG);
+            known.get(near).is_some_and(|known| *known <= kg + SAME_KG)
+        };
+        let fills = other
+            .all
+            .into_iter()
+            .filter(|load| load.use_for != LoadUse::Pieces);
+        let fills = fills.filter(|load| !is_known(load.total.as_kg()));
+        let fills = fills.map(|load| Loading {
+            use_for: LoadUse::Plain,
+            ..load
+        });
+        let all = self.all.iter().cloned().chain(fills).collect();
+        Self::sorted(all, self.is_bar)
+    }
+
     /// The loads in rising order.
     #[must_use]
     pub fn all(&self) -> &[Loading] {

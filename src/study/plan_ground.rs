@@ -75,10 +75,12 @@ pub(super) fn plan_ground(
         notes.push(PlanNote::NothingPredicted(fault.clone()));
     }
     let joins_hands = question.movement.handling.bar_joins_hands;
-    let gym = gym(asked, library, &carrier)?
-        .map(|gym| with_one_bar(gym.for_hands(joins_hands), lift.one_rm));
-    let loading = match &gym {
-        Some(gym) => Loadings::of(gym, &carrier)?,
+    let whole = gym(asked, library, &carrier)?.map(|gym| gym.for_hands(joins_hands));
+    let gym = whole.clone().map(|gym| with_one_bar(gym, lift.one_rm));
+    let loading = match whole.as_ref().zip(gym.as_ref()) {
+        Some((whole, gym)) => {
+            with_heavier_bars(Loadings::of(gym, &carrier)?, whole, gym, &carrier)?
+        }
         None => usual_loads(asked, lift.one_rm, &carrier)?,
     };
     notes.push(gym.as_ref().map_or(PlanNote::UsualPlates, |gym| {
@@ -324,6 +326,24 @@ fn with_one_bar(mut gym: Gym, one_rm: Mass) -> Gym {
     };
     gym.bars = gym.bars.into_iter().skip(keep).take(1).collect();
     gym
+}
+
+/// The loads of the one bar, and those between them that only a heavier bar of the gym makes, such as that bar alone.
+fn with_heavier_bars(
+    loads: Loadings,
+    whole: &Gym,
+    one_bar: &Gym,
+    carrier: &Carrier,
+) -> Result<Loadings> {
+    let (Carrier::Bar, Some(bar)) = (carrier, one_bar.bars.first()) else {
+        return Ok(loads);
+    };
+    let mut heavier = whole.clone();
+    heavier.bars.retain(|other| other.mass > bar.mass);
+    match heavier.bars.is_empty() {
+        true => Ok(loads),
+        false => Ok(loads.and_another_bar(Loadings::of(&heavier, carrier)?)),
+    }
 }
 
 /// Where the setups of a session are looked for.

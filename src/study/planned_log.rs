@@ -15,7 +15,8 @@ use crate::library::Library;
 use crate::movement::lift_name;
 use crate::progress::day::Day;
 use crate::progress::one_rm_now::NowFrom;
-use crate::progress::training_log::{Log, SkippedRow};
+use crate::progress::training_log::{Log, LogEntry, SkippedRow};
+use crate::session::last_session::LastSession;
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::units::Mass;
 
@@ -78,6 +79,10 @@ pub(super) fn one_rm_of_log(
     let since = trend.break_until(today);
     let ended = since.or(trend.lay_off);
     let ended = ended.filter(|lay_off| today.days_since(lay_off.to) < RETURN_DAYS);
+    let last = match trend.now.from {
+        NowFrom::Failed(_) => None,
+        _ => last_session(&log, body),
+    };
     let facts = LogFacts {
         back_from_break: ended.and_then(|lay_off| u32::try_from(lay_off.days()).ok()),
         failed: match trend.now.from {
@@ -97,8 +102,35 @@ pub(super) fn one_rm_of_log(
         lay_off: trend.lay_off,
         jumps: trend.jumps,
         since,
+        last,
     };
     Ok((added, from, facts))
+}
+
+/// The sets of the last day at its heaviest load, body apart; none where one of them failed. A set without a noted reserve
+/// counts as done to failure, as in the estimates.
+fn last_session(log: &Log, body: Mass) -> Option<LastSession> {
+    let mut days = log.by_day().into_iter().rev();
+    let (day, sets) = days.next()?;
+    let heaviest = sets.iter().map(|set| set.load).max_by(by_mass)?;
+    let to_failure = |sets: &[LogEntry]| {
+        let sets = sets.iter().filter(|set| set.load >= heaviest);
+        let counts = sets.map(|set| match set.repetitions {
+            0 => 0,
+            count => count + set.reserve.unwrap_or(0.0).max(0.0).floor() as u32,
+        });
+        counts.min()
+    };
+    Some(LastSession {
+        day,
+        load: heaviest - body,
+        to_failure: to_failure(sets).filter(|count| *count > 0)?,
+        before: days.next().and_then(|(_, sets)| to_failure(sets)),
+    })
+}
+
+fn by_mass(a: &Mass, b: &Mass) -> std::cmp::Ordering {
+    a.as_kg().total_cmp(&b.as_kg())
 }
 
 /// Days from the last day of the log to the first of the plan, where a set of that day was not lifted or left nothing in

@@ -21,6 +21,7 @@ mod classes;
 mod coach;
 mod coach_blocks;
 mod coach_care;
+mod coach_goes_on;
 mod coach_log;
 mod coach_novice;
 mod coach_old_log;

@@ -1,0 +1,45 @@
+//! In words, how a session that is planned alone and the first of a block differ.
+//!
+//! In: [`Alone`], units. Out: sentences.
+
+use super::prose::percent;
+use super::quantities::QuantityWords;
+use crate::session::alone::Alone;
+use crate::units::System;
+
+/// How the two differ, and why.
+#[must_use]
+pub(super) fn alone_or_in_a_block(alone: &Alone, units: System) -> String {
+    match alone {
+        Alone::Session {
+            share,
+            rounds,
+            reserve,
+        } => format!(
+            "This session stands alone, at what guidance means for such training ({} of 1RM). A block (--weeks) goes by rounds of \
+             {} repetitions instead, each of which begins with {reserve} in reserve: its first session may be another.",
+            percent(*share),
+            joined(rounds)
+        ),
+        Alone::FirstOfBlock { alone, here } => format!(
+            "Planned alone, today's session would be {} × {}, by guidance for such training. A block goes by rounds: this one begins \
+             with {} repetitions and {} in reserve, so {} × {}.",
+            units.mass(alone.0),
+            alone.1,
+            here.1,
+            here.2,
+            units.mass(here.0),
+            here.1
+        ),
+    }
+}
+
+/// "8, 5 or 3".
+fn joined(counts: &[u32]) -> String {
+    let words: Vec<String> = counts.iter().map(u32::to_string).collect();
+    match words.split_last() {
+        Some((last, [])) => last.clone(),
+        Some((last, others)) => format!("{} or {last}", others.join(", ")),
+        None => String::new(),
+    }
+}

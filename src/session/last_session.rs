@@ -1,0 +1,80 @@
+//! The last session of a log as a novice goes on from it: the rule of the sheet, applied to what was lifted.
+//!
+//! In: the last day's sets at its heaviest load. Out: [`LastSession`]; the load and repetitions that come next.
+
+use super::published::NoviceWeeks;
+use super::request::SessionRequest;
+use super::status::Level;
+use super::straight::next_load;
+use crate::error::Result;
+use crate::progress::day::Day;
+use crate::units::Mass;
+
+/// The sets of a log's last day at the heaviest load of that day.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct LastSession {
+    /// Its day.
+    pub day: Day,
+    /// The load, body apart.
+    pub load: Mass,
+    /// Repetitions of the set with the fewest, counting those that were left: what every set would have reached to failure.
+    pub to_failure: u32,
+    /// The same of the day before, where that was of this load or more; none where it was not.
+    pub before: Option<u32>,
+}
+
+impl LastSession {
+    /// Repetitions that every set reached with so many in reserve.
+    #[must_use]
+    pub const fn kept(&self, reserve: u32) -> u32 {
+        self.to_failure.saturating_sub(reserve)
+    }
+
+    /// Whether the day before reached so many too.
+    #[must_use]
+    pub fn is_second(&self, count: u32, reserve: u32) -> bool {
+        self.before.is_some_and(|before| before >= count + reserve)
+    }
+}
+
+/// Of the repetitions of a list, the most that the last session reached with so many in reserve; none where it reached
+/// fewer than the fewest.
+pub(super) fn reached(last: &LastSession, rules: &NoviceWeeks, reserve: u32) -> Option<u32> {
+    let kept = last.kept(reserve);
+    let list = rules.repetitions.iter().copied();
+    list.filter(|count| *count <= kept).max()
+}
+
+/// Whether a novice's log shows a set: its last session lifted the load as often and with as much in reserve, or it is the
+/// fewest repetitions at the very next load and takes no more by the chart. What was seen goes before chart and simulation.
+///
+/// ```text
+/// load / share(repetitions + reserve) ≤ load lifted / share(repetitions to failure)
+/// ```
+/// Shares of the 1RM are those of the chart, within its range.
+pub(super) fn shows(
+    request: &SessionRequest,
+    load: Mass,
+    repetitions: u32,
+    reserve: u32,
+) -> Result<bool> {
+    let last = request.lift.last_session();
+    let Some(last) = last.filter(|_| request.level() == Level::Novice) else {
+        return Ok(false);
+    };
+    if load <= last.load && repetitions <= last.kept(reserve) {
+        return Ok(true);
+    }
+    let least = request.published.straight.weeks.novice.repetitions.first();
+    let is_next = next_load(request, last.load) == Some(load);
+    if !is_next || least.is_none_or(|least| repetitions > *least) {
+        return Ok(false);
+    }
+    let chart = request.chart()?;
+    let (fewest, most) = chart.range();
+    let taken = |load: Mass, to_failure: u32| {
+        let share = chart.share_at(f64::from(to_failure).clamp(fewest, most));
+        share.map(|share| request.strength().share_of(load) / share)
+    };
+    Ok(taken(load, repetitions + reserve)? <= taken(last.load, last.to_failure)?)
+}
