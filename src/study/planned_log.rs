@@ -16,6 +16,7 @@ use crate::movement::lift_name;
 use crate::progress::day::Day;
 use crate::progress::one_rm_now::NowFrom;
 use crate::progress::training_log::{Log, SkippedRow};
+use crate::progress::trend::Trend;
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::units::Mass;
 
@@ -66,6 +67,7 @@ pub(super) fn one_rm_of_log(
             last: last.to_string(),
         }));
     }
+    check_fall(&trend)?;
     let body = carried_body(&question.movement.carrier()?, question.lifter);
     let one_rm = trend.one_rm_now();
     let added = one_rm - body;
@@ -95,6 +97,22 @@ pub(super) fn one_rm_of_log(
         since,
     };
     Ok((added, from, facts))
+}
+
+/// What is lifted now is not known behind a last day that shows less than half: a slip, or a lifter who is hurt.
+///
+/// **Fails** where the log ends with such a day.
+fn check_fall(trend: &Trend<'_>) -> Result<()> {
+    let mut falls = trend.jumps.iter().filter(|jump| jump.is_fall());
+    match falls.find(|fall| fall.day() == trend.last_day()) {
+        Some(fall) => Err(Error::bad(PlanFault::LogEndsInFall {
+            line: fall.set.line,
+            load: fall.set.load,
+            one_rm: fall.one_rm,
+            before: fall.before,
+        })),
+        None => Ok(()),
+    }
 }
 
 /// Days from the last day of the log to the first of the plan, where a set of that day was not lifted or left nothing in
