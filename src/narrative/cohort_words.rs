@@ -73,7 +73,7 @@ pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
     let found = cohort.maxima_kg().len();
     if found < FEWEST_FOR_TAILS {
         remarks.push(format!(
-            "{found} {} no group: below fewer than {FEWEST_FOR_TAILS} people lies no tenth part, so the rows of the table are single people.",
+            "{found} {} no group: of fewer than {FEWEST_FOR_TAILS} people there is no tenth, so the rows of the table are single people.",
             if found == 1 { "maximum is" } else { "maxima are" }
         ));
     }
