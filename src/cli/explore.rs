@@ -1,6 +1,7 @@
 //! `torquill explore -o FILE.html`: the live page, one file with the model inside it.
 
 use super::command_call::CommandCall;
+use super::complain::warn;
 use super::output;
 use super::whole_set;
 use crate::error::{Error, PageFault, Result, Shelf};
@@ -10,6 +11,7 @@ use crate::explore::{
 use crate::library::{Library, text_of_file};
 use crate::narrative::page_words::page_written;
 use crate::report::{PageOptions, live_page};
+use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
 
@@ -89,6 +91,10 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
         library.text(Shelf::Movements, lift)?;
     }
     library.text(Shelf::Lifters, &arguments.lifter)?;
+    warn(
+        &library.doubts_of(Shelf::Lifters, &arguments.lifter)?,
+        System::Metric,
+    );
     for name in arguments.only.iter().flatten() {
         if !DIAL_GROUPS.contains(&name.as_str()) {
             return Err(Error::bad(PageFault::Group {

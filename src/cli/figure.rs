@@ -98,7 +98,16 @@ impl FigureArguments {
         let of_curve = [&people[..], &scatter].concat();
         let of_curve = of_curve.into_iter().map(|id| (id, is_curve, "draw curve"));
         let has_several = is_typed(call.matches, "versus");
-        let mut all = of_curve.chain([("as_loaded", has_several, "versus")]);
+        let samples = matches!(self.draw, FigureKind::Curve | FigureKind::Muscles);
+        let mut all = of_curve.chain([
+            ("as_loaded", has_several, "versus"),
+            ("region_share", is_curve, "draw curve"),
+            (
+                "samples",
+                samples || self.draw == FigureKind::Holders,
+                "draw curve",
+            ),
+        ]);
         match all.find(|(id, heeds, _)| !heeds && is_typed(call.matches, id)) {
             None => Ok(()),
             Some((id, _, needed)) => Err(Error::bad(CommandFault::Idle {

@@ -1,6 +1,7 @@
 //! `torquill lecture -o DIR`: the whole set of lecture figures with words, data and a page of all.
 
 use super::command_call::CommandCall;
+use super::complain::warn;
 use super::explore::whole_page;
 use super::folder::{check_folder, check_names, write_into};
 use super::kept_output::is_kept;
@@ -8,7 +9,7 @@ use super::options::UnitsOption;
 use super::output;
 use super::picture::LookOptions;
 use crate::draw::png;
-use crate::error::Result;
+use crate::error::{Result, Shelf};
 use crate::narrative::lecture_words::{figures_written, left_out_in_words};
 use crate::report::{LectureSet, PAGE, PictureWriters, slides};
 use crate::study::Desk;
@@ -53,6 +54,10 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     let look = arguments.look.look()?;
     check_folder(&arguments.output)?;
     let units = arguments.units.into();
+    warn(
+        &call.models.doubts_of(Shelf::Lifters, &arguments.lifter)?,
+        units,
+    );
     let mut desk = Desk::open(call.models, &arguments.lifter, units)?;
     if let Some(movement) = &arguments.about {
         desk = desk.about(movement)?;

@@ -1,6 +1,7 @@
 //! The options that invent people: how many, whose kind, by which seed.
 
 use super::options::{SexOption, Who};
+use super::waiting::watched;
 use crate::anatomy::Training;
 use crate::error::Result;
 use crate::library::{Library, Model};
@@ -108,7 +109,7 @@ impl PeopleOptions {
             return Ok(study);
         };
         let setup: Option<Setup> = study.setups.first().map(|setup| setup.asked.clone());
-        let people = People::of(question, &asked, setup.as_ref())?;
+        let people = watched(|_| People::of(question, &asked, setup.as_ref()))?;
         Ok(study.with_people(people))
     }
 }

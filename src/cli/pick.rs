@@ -148,12 +148,43 @@ impl WishOptions {
                 "most-load",
             ),
         ];
+        if let Some(word) = self
+            .only
+            .iter()
+            .find(|word| self.hung == 0 && *word != "plain")
+        {
+            return Err(Error::bad(OptionFault::OnlyOfNone { word: word.clone() }));
+        }
         for (is_given, option, heeded_by, goal) in strays {
             if is_given && self.goal != heeded_by {
                 return Err(Error::bad(OptionFault::NotOfGoal { option, goal }));
             }
         }
         Ok(())
+    }
+
+    /// **Fails** for a place that no goal asks for, and for an effort beside a profile, which is one.
+    fn check_idle(&self, call: &CommandCall) -> Result<()> {
+        let has_place = matches!(self.goal, GoalOption::MostLoad | GoalOption::Share);
+        let is_profile = self.goal == GoalOption::Profile;
+        let idle = [
+            ("at", !has_place, &["goal most-load", "goal share"][..]),
+            (
+                "effort",
+                is_profile,
+                &["goal flattest", "goal most-load", "goal share"],
+            ),
+        ];
+        let mut typed = idle
+            .into_iter()
+            .filter(|(id, is_idle, _)| *is_idle && is_typed(call.matches, id));
+        match typed.next() {
+            None => Ok(()),
+            Some((id, _, needed)) => Err(Error::bad(CommandFault::Idle {
+                option: id.to_owned(),
+                needed: needed.iter().map(|goal| (*goal).to_owned()).collect(),
+            })),
+        }
     }
 
     fn wish(&self) -> Result<Wish> {
@@ -220,6 +251,7 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     if arguments.top == 0 {
         return Err(Error::bad(OptionFault::NoneListed));
     }
+    arguments.wish.check_idle(call)?;
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut question = arguments.sampling.question(&arguments.movement, &model)?;
     let untested = untested_lifter(&model, &question)?;

@@ -15,7 +15,7 @@ use super::team::{self, TeamCall};
 use super::texts;
 use super::waiting::watched;
 use crate::draw::Scene;
-use crate::error::{Error, PlanFault, Result, Shelf};
+use crate::error::{CommandFault, Error, PlanFault, Result, Shelf};
 use crate::figures::{Paper, fatigue_chart, loads_chart, session_chart, sessions_chart};
 use crate::library::Library;
 use crate::progress::day::Day;
@@ -212,6 +212,10 @@ pub fn run(arguments: &PlanArguments, call: &CommandCall) -> Result<()> {
     arguments.warn_of_gear(library)?;
     if let Some(path) = &arguments.sheet {
         sheet_file::check_sessions(path, answer.sessions.len())?;
+    }
+    if arguments.fatigue.is_some() && answer.sessions.len() > 1 {
+        let sessions = answer.sessions.len();
+        return Err(Error::bad(CommandFault::ManySessions { sessions }));
     }
     arguments.print(call, &answer)?;
     arguments.draw(call, &answer)

@@ -12,6 +12,7 @@ use crate::error::{Error, RepetitionOptions, Result};
 use crate::figures::{animation, rep_over_time, rep_over_way, rep_versus_plain};
 use crate::rep::{After, RepOptions};
 use crate::report;
+use crate::session::overload_ground::handed_back;
 use crate::study::{Heaviness, Question, RepStudy, VersusPlain, repetition, versus_plain};
 use crate::units::System;
 use clap::Args;
@@ -77,6 +78,8 @@ pub fn run(arguments: &RepArguments, call: &CommandCall) -> Result<()> {
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut options = arguments.manner.options(&model.movement)?;
     if arguments.hand_over {
+        let movement = &model.movement;
+        handed_back(movement.handling.overload, &movement.title)?;
         options.after = After::HandOver;
         options.lowering = options.lowering.or(RepOptions::default().lowering);
         if options.lowering_s().is_none() {

@@ -1,19 +1,24 @@
 //! A search with a progress bar, stopped by Ctrl-C.
 //!
-//! In: work that tells how far it is. Out: its result. The bar shows on a terminal only.
+//! In: work that tells how far it is. Out: its result. The bar shows on a terminal; elsewhere lines tell how far long work is.
 
 use super::kept_output::is_kept;
+use super::output::note;
 use super::whole_set::end_now;
 use crate::error::Result;
+use crate::narrative::waiting_words::waiting_in_words;
 use crate::setups::Watch;
 use indicatif::{ProgressBar, ProgressStyle};
 use std::io::IsTerminal;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering::Relaxed};
-use std::time::Duration;
+use std::time::{Duration, Instant};
 
 /// How often the bar is redrawn.
 const TICK: Duration = Duration::from_millis(100);
+
+/// When a line first tells how far the work is, where there is no bar.
+const FIRST_TOLD: Duration = Duration::from_secs(5);
 
 /// How long a first Ctrl-C waits for what was found so far: any call ends within a second.
 const GRACE: Duration = Duration::from_millis(900);
@@ -38,11 +43,12 @@ pub fn watched<T>(work: impl FnOnce(&Watch) -> Result<T>) -> Result<T> {
         }
     });
     let _end = Ending(&ended);
-    if !std::io::stderr().is_terminal() {
-        return work(&watch);
-    }
     std::thread::scope(|scope| {
-        scope.spawn(|| show(&watch, &ended));
+        if std::io::stderr().is_terminal() {
+            scope.spawn(|| show(&watch, &ended));
+        } else {
+            scope.spawn(|| tell(&watch, &ended));
+        }
         let _end = Ending(&ended);
         work(&watch)
     })
@@ -70,4 +76,22 @@ fn show(watch: &Watch, ended: &AtomicBool) {
         bar.set_position(watch.done.load(Relaxed));
     }
     bar.finish_and_clear();
+}
+
+/// Tells in lines, where no bar can be redrawn, how far the work is: first after five seconds, then ever more rarely.
+fn tell(watch: &Watch, ended: &AtomicBool) {
+    let begun = Instant::now();
+    let mut next = FIRST_TOLD;
+    while !ended.load(Relaxed) {
+        std::thread::sleep(TICK);
+        let passed = begun.elapsed();
+        if passed < next {
+            continue;
+        }
+        next *= 3;
+        let progress = [&watch.done, &watch.all].map(|count| count.load(Relaxed));
+        if let Some(words) = waiting_in_words(passed, progress) {
+            note(&words);
+        }
+    }
 }

@@ -214,6 +214,11 @@ pub enum OptionFault {
         /// The goal that heeds it.
         goal: &'static str,
     },
+    /// Bands or chains asked for where none may hang.
+    OnlyOfNone {
+        /// The word of --only.
+        word: String,
+    },
     /// No point of a profile.
     NoProfilePoint(String),
     /// The goal of a profile without its profile.

@@ -218,6 +218,13 @@ pub enum SearchFault {
         /// What it has.
         known: Vec<String>,
     },
+    /// A kind of pieces that the gym has none of.
+    NoneOfKind {
+        /// "bands" or "chains".
+        kind: String,
+        /// What the gym is called.
+        gym: String,
+    },
     /// More ways of hanging than can be searched.
     TooManyHangings {
         /// How many there are.

@@ -82,6 +82,17 @@ pub enum PlanFault {
         /// The log's last day.
         last: String,
     },
+    /// The last day of a log shows less than half of the days before.
+    LogEndsInFall {
+        /// The line of its best set.
+        line: usize,
+        /// The load of that.
+        load: Mass,
+        /// The 1RM that it stands for.
+        one_rm: Mass,
+        /// The best of the days before.
+        before: Mass,
+    },
     /// The 1RM of a log is less than the body that its loads should hold.
     LogBelowBody {
         /// The log's 1RM.

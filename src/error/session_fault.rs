@@ -151,6 +151,13 @@ pub enum NoHelp {
 /// A figure asked for that makes no sense.
 #[derive(Debug, Clone, PartialEq)]
 pub enum SessionFigureFault {
+    /// Groups of a cluster set that are the whole set: nothing is rested inside it.
+    OneGroup {
+        /// Repetitions of a group.
+        group: u32,
+        /// Repetitions of a set.
+        in_set: u32,
+    },
     /// A 1RM that cannot be.
     NoOneRm {
         /// The 1RM.

@@ -37,6 +37,9 @@ pub fn cohort_head(cohort: &Cohort, units: System) -> Vec<String> {
     lines
 }
 
+/// Fewest people of whom a tenth is at least one.
+pub const FEWEST_FOR_TAILS: usize = 10;
+
 /// The heads of the table of quantiles.
 pub const QUANTILE_HEADS: [&str; 3] = ["below which %", "maximum", "over body mass"];
 
@@ -65,6 +68,13 @@ pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
             "Stopped before everyone was reckoned: {} of {} were.",
             cohort.members.len(),
             cohort.asked.numbers().len()
+        ));
+    }
+    let found = cohort.maxima_kg().len();
+    if found < FEWEST_FOR_TAILS {
+        remarks.push(format!(
+            "{found} {} no group: of fewer than {FEWEST_FOR_TAILS} people there is no tenth, so the rows of the table are single people.",
+            if found == 1 { "maximum is" } else { "maxima are" }
         ));
     }
     remarks.push(DRAWN_FROM.to_owned());

@@ -1,11 +1,11 @@
-//! Sets of a log that are not taken as they stand: a load that failed, a day far above all before; and breaks up to today.
+//! Sets of a log that are not taken as they stand: a load that failed, a day far above all before or far below; and breaks up to today.
 //!
 //! In: facts of [`crate::progress`], units. Out: sentences without their full stop.
 
 use super::quantities::{QuantityWords, rounded};
 use crate::progress::failed_attempt::FailedAttempt;
 use crate::progress::one_rm_now::LayOff;
-use crate::progress::unconfirmed::{JUMP_SHARE, Jump};
+use crate::progress::unconfirmed::{FALL_SHARE, JUMP_SHARE, Jump};
 use crate::units::System;
 
 /// "the 90 kg that failed on 2026-02-16 (line 9)".
@@ -22,16 +22,20 @@ pub fn failed_in_words(failed: &FailedAttempt, units: System) -> String {
 /// What does not count, and why.
 #[must_use]
 pub fn jump_in_words(jump: &Jump, units: System) -> String {
+    let (share, side, limit, than) = match jump.is_fall() {
+        true => (-jump.excess(), "below", FALL_SHARE, "low"),
+        false => (jump.excess(), "above", JUMP_SHARE, "near"),
+    };
     format!(
-        "line {}, {}: {} × {} stands for {}, {} % above the best day before; more than {} % is taken for a slip and does not \
-         count until a second day comes as near: look at its digits and unit",
+        "line {}, {}: {} × {} stands for {}, {} % {side} the best day before; more than {} % is taken for a slip and does not \
+         count until a second day comes as {than}: look at its digits and unit",
         jump.set.line,
         jump.day(),
         units.mass(jump.set.load),
         jump.set.repetitions,
         units.mass(jump.one_rm),
-        rounded(100.0 * jump.excess(), 0),
-        rounded(100.0 * JUMP_SHARE, 0)
+        rounded(100.0 * share, 0),
+        rounded(100.0 * limit, 0)
     )
 }
 

@@ -2,9 +2,11 @@
 //!
 //! In: a [`MaximumStudy`]. Out: sentences, and the cells of its table of velocities.
 
+use super::faults::session_told::{body_lowered_only, not_handed_over};
 use super::quantities::{QuantityWords, rounded};
-use crate::movement::Measure;
+use crate::movement::{Handover, Measure};
 use crate::rep::{LoadPace, OneRepMax};
+use crate::session::overload_ground::no_help;
 use crate::study::{MaximumInterval, MaximumStudy};
 use crate::units::{Mass, System};
 
@@ -54,9 +56,8 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
         )
     }));
     if let Some(eccentric) = found.eccentric {
-        lines.push(lowered(eccentric, found.one_rm, units));
-        let is_more = eccentric.load > found.one_rm.load;
-        lines.push(if is_more { OVERLOAD } else { NO_OVERLOAD }.to_owned());
+        lines.push(lowered(eccentric, found, units));
+        lines.extend(lowered_caution(found));
     }
     lines.extend(found.factor.map(|factor| implied(factor, own)));
     lines
@@ -99,16 +100,40 @@ fn lowered_less(times: &str) -> String {
     )
 }
 
-fn lowered(eccentric: OneRepMax, one_rm: OneRepMax, units: System) -> String {
+/// What stands behind a maximum that is lowered, by who could take the load.
+#[must_use]
+pub fn lowered_caution(found: &MaximumStudy) -> Option<String> {
+    let eccentric = found.eccentric?;
+    let title = found.movement_title.to_lowercase();
+    let nobody = |why: String| {
+        format!(
+            "caution: nobody is to try that: {why}. Education, not medical advice; local rules and a qualified professional come first."
+        )
+    };
+    Some(match found.handover {
+        Handover::No(why) => nobody(not_handed_over(&title, no_help(why))),
+        _ if eccentric.load <= found.one_rm.load => NO_OVERLOAD.to_owned(),
+        Handover::BodyOnly { .. } => nobody(body_lowered_only(&title)),
+        Handover::Yes { .. } => OVERLOAD.to_owned(),
+    })
+}
+
+fn lowered(eccentric: OneRepMax, found: &MaximumStudy, units: System) -> String {
+    let one_rm = found.one_rm;
     let times = eccentric.load.as_kg() / one_rm.load.as_kg().max(1e-9);
     let shown = rounded(times, 2);
     if eccentric.load < one_rm.load {
         return lowered_less(&shown);
     }
-    format!(
-        "Lowered under control: {}, {shown} times the maximum.",
-        units.mass(eccentric.load),
-    )
+    let load = units.mass(eccentric.load);
+    match found.handover {
+        Handover::Yes { .. } => {
+            format!("Lowered under control: {load}, {shown} times the maximum.")
+        }
+        Handover::No(_) | Handover::BodyOnly { .. } => {
+            format!("The muscles would lower {load}, {shown} times the maximum.")
+        }
+    }
 }
 
 /// The heads of the table of velocities.

@@ -101,6 +101,7 @@ pub(crate) mod track_words;
 pub(crate) mod trend_words;
 pub mod variation_words;
 pub mod versus_plain_words;
+pub mod waiting_words;
 pub(crate) mod waterfall_words;
 mod worked_curves;
 mod worked_fibres;

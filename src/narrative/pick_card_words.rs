@@ -6,12 +6,14 @@ use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
 use super::loads::{exact_mass, loading_in_words};
 use super::pick_words::{maximum_in_words, short_of_load};
+use super::places::velocity_in_words;
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::low_plates;
 use super::setups::goal_in_words;
 use super::spotter_words::spotters;
-use crate::movement::Carrier;
+use crate::capacity::Pace;
+use crate::movement::{Carrier, Measure};
 use crate::resistance::{ChainHang, Hang, Item};
 use crate::session::straight::RESERVE;
 use crate::setups::{LoadedOn, SetupFamily};
@@ -44,6 +46,20 @@ pub fn card_head(pick: &PickAnswer, units: System) -> [String; 2] {
     ]
 }
 
+/// "lowered at 1.00 m/s, not lifted", where a speed was asked for: what can be held is what is held at that speed.
+fn moved_in_words(pace: Pace) -> Option<String> {
+    let (measure, speed) = match pace {
+        Pace::Isometric => return None,
+        Pace::Linear(speed) => (Measure::Force, speed),
+        Pace::Angular(speed) => (Measure::Torque, speed),
+    };
+    let speed = velocity_in_words(measure, speed.abs());
+    Some(match pace.lowers() {
+        true => format!("lowered at {speed}, not lifted"),
+        false => format!("lifted at {speed} all the way, not held still"),
+    })
+}
+
 /// How hard the hardest place shall be, and of what.
 #[must_use]
 pub(super) fn wished_effort(pick: &PickAnswer) -> String {
@@ -52,7 +68,11 @@ pub(super) fn wished_effort(pick: &PickAnswer) -> String {
     } else {
         ""
     };
-    let told = format!("{}{of} at the hardest place", percent(pick.wish.effort));
+    let told = format!(
+        "{}{of} at the hardest place{}",
+        percent(pick.wish.effort),
+        moved_in_words(pick.study.pace).map_or_else(String::new, |moved| format!(", {moved}"))
+    );
     pick.raised_from.map_or_else(
         || told.clone(),
         |wished| {
@@ -97,6 +117,7 @@ pub fn card_lines(
         ("load", loading_in_words(&loaded.loading)),
         ("on it", on_the_bar(pick, picked, units)),
     ];
+    lines.extend(moved_in_words(pick.study.pace).map(|moved| ("speed", moved)));
     let pieces = hung_pieces(&loaded.setup.items, &pick.anchors, units);
     lines.extend(pieces.into_iter().map(|piece| ("hang", piece)));
     lines.extend(card.full_plates.map(|full| ("", low_plates(full, units))));

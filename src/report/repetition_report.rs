@@ -7,12 +7,16 @@ use super::maximum_report::MeanVelocities;
 use super::summary::{CurveSummary, summary};
 use super::tidy_table::{Cells, TidyTable};
 use super::warnings::{WarningRow, warnings};
-use crate::movement::Measure;
+use crate::movement::{Handover, Measure};
+use crate::narrative::cautions::caution_in_words;
+use crate::narrative::faults::session_told::body_lowered_only;
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::places::sides_in_words;
+use crate::narrative::prose::capital;
 use crate::narrative::repetition_words::{lift_figures, rep_sentences};
 use crate::narrative::versus_plain_words::{setup_name, versus_sentences};
 use crate::rep::{LiftFigures, Mark, RepEnd, RepSample, StickingInMotion};
+use crate::session::session_cautions::of_overload;
 use crate::study::{RepStudy, VersusPlain};
 use crate::units::System;
 use serde::Serialize;
@@ -37,7 +41,24 @@ pub fn repetition_text(rep: &RepStudy, units: System) -> String {
     }
     lines.extend(lift_figures(rep, units));
     lines.extend(fibre_warning_lines(still));
+    lines.extend(overload_cautions(rep, units).map(|words| format!("caution: {words}")));
     lines.join("\n") + "\n"
+}
+
+/// What goes with more than 1RM that helpers take at the bottom; nothing with less.
+fn overload_cautions(rep: &RepStudy, units: System) -> impl Iterator<Item = String> {
+    let cautions = match rep.is_overload() {
+        true => of_overload(&rep.handling),
+        false => Vec::new(),
+    };
+    let added = rep.is_overload() && matches!(rep.handling.overload, Handover::BodyOnly { .. });
+    let added = added.then(|| {
+        let words = body_lowered_only(&rep.still.movement_title.to_lowercase());
+        format!("{}.", capital(&words))
+    });
+    let words = cautions.into_iter();
+    let words = words.map(move |caution| caution_in_words(&caution, units));
+    words.chain(added)
 }
 
 /// A repetition beside plain weight as text.
@@ -46,6 +67,7 @@ pub fn versus_text(both: &VersusPlain, units: System) -> String {
     let still = &both.with.still;
     let mut lines = vec![format!("{}, {}", still.movement_title, still.lifter_title)];
     lines.extend(versus_sentences(both, units));
+    lines.extend(overload_cautions(&both.with, units).map(|words| format!("caution: {words}")));
     lines.join("\n") + "\n"
 }
 
@@ -61,6 +83,8 @@ struct VersusJson<'a> {
 struct RepetitionJson<'a> {
     summary: RepetitionSummary<'a>,
     warnings: Vec<WarningRow>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    cautions: Vec<String>,
     samples: Vec<MomentRow>,
 }
 
@@ -182,6 +206,7 @@ fn repetition(rep: &RepStudy) -> RepetitionJson<'_> {
     let measure = trace.measure;
     RepetitionJson {
         warnings: warnings(still),
+        cautions: overload_cautions(rep, System::Metric).collect(),
         summary: RepetitionSummary {
             movement: &still.movement_name,
             lifter: &still.lifter_name,

@@ -12,7 +12,7 @@ use super::prediction::{TiringBody, predict_set};
 use super::published::{ClusterTable, Published, RestRange};
 use super::remark::{ClusterRemark, Fate, PlanBasis, Progression, Remark};
 use super::request::{SessionRequest, found};
-use crate::error::Result;
+use crate::error::{Error, Result, SessionFigureFault};
 use crate::setups::Loading;
 use crate::source::Source;
 use crate::units::{Duration, Mass};
@@ -59,6 +59,10 @@ fn clusters(request: &SessionRequest) -> Result<Clusters> {
     let total = wishes
         .total_repetitions
         .unwrap_or(table.set.most_repetitions);
+    let in_set = total.min(table.set.most_repetitions);
+    if let Some(group) = wishes.group.filter(|group| *group >= in_set) {
+        return Err(Error::bad(SessionFigureFault::OneGroup { group, in_set }));
+    }
     let group = wishes.group.unwrap_or_else(|| usual_group(real_share));
     Ok(Clusters {
         load,

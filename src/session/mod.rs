@@ -25,7 +25,7 @@ mod novice_start;
 mod novice_weeks;
 pub mod oracle;
 pub mod overload;
-mod overload_ground;
+pub mod overload_ground;
 pub mod phosphocreatine;
 pub mod planned_set;
 pub mod predicted_sets;

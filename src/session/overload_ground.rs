@@ -15,17 +15,30 @@ use crate::units::Mass;
 ///
 /// **Fails** where nobody can hand more than 1RM over.
 pub(super) fn way_back(request: &SessionRequest) -> Result<WayBack> {
-    match request.lift.handling.overload {
+    handed_back(request.lift.handling.overload, &request.lift.title)
+}
+
+/// How a load that helpers take comes back up in a lift of this title: the one judge of whether they can take it.
+///
+/// **Fails** where nobody can.
+pub fn handed_back(overload: Handover, title: &str) -> Result<WayBack> {
+    match overload {
         Handover::Yes { back, .. } | Handover::BodyOnly { back } => Ok(back),
         Handover::No(why) => Err(Error::no_answer(SessionRefusal::NotHandedOver {
-            movement: request.lift.title.to_lowercase(),
-            why: match why {
-                NoHandover::NoRoomBeside => NoHelp::NoRoomBeside,
-                NoHandover::BentOver => NoHelp::BentOver,
-                NoHandover::OverHead => NoHelp::OverHead,
-                NoHandover::OnHips => NoHelp::OnHips,
-            },
+            movement: title.to_lowercase(),
+            why: no_help(why),
         })),
+    }
+}
+
+/// What a record says of helpers, as a refusal says it.
+#[must_use]
+pub const fn no_help(why: NoHandover) -> NoHelp {
+    match why {
+        NoHandover::NoRoomBeside => NoHelp::NoRoomBeside,
+        NoHandover::BentOver => NoHelp::BentOver,
+        NoHandover::OverHead => NoHelp::OverHead,
+        NoHandover::OnHips => NoHelp::OnHips,
     }
 }
 

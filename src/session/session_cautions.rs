@@ -39,12 +39,32 @@ pub fn of_age(age_years: Option<f64>) -> Option<Caution> {
     }
 }
 
+/// What goes with more than 1RM: where it is lowered (`overload`), or may lie on the body all the same (`beyond`).
+fn of_lowering(handling: &Handling, overload: bool, beyond: bool) -> [(bool, Caution); 5] {
+    let body_only = matches!(handling.overload, Handover::BodyOnly { .. });
+    let arms = handling.catch == Catch::SafetyArms;
+    [
+        (overload || beyond, Caution::ExperiencedOnly),
+        ((overload || beyond) && arms, Caution::ArmsAndSpotters),
+        (overload && !body_only, Caution::SmallSteps),
+        (overload, Caution::Soreness),
+        (overload, Caution::MuscleBreakdown),
+    ]
+}
+
+/// The cautions of lowering more than 1RM in a lift, the disclaimer first.
+#[must_use]
+pub fn of_overload(handling: &Handling) -> Vec<Caution> {
+    let apply = of_lowering(handling, true, false).into_iter();
+    let apply = apply.filter_map(|(applies, caution)| applies.then_some(caution));
+    std::iter::once(Caution::Disclaimer).chain(apply).collect()
+}
+
 /// The cautions that apply, in their usual order; `beyond` is whether more than the lifter can raise may lie on the body.
 #[must_use]
 pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec<Caution> {
     let trainee = &lift.trainee;
     let bands = plan.method == Method::Bands;
-    let body_only = matches!(plan.handling.overload, Handover::BodyOnly { .. });
     let overload = plan.method == Method::OverloadedLowering;
     let arms = plan.handling.catch == Catch::SafetyArms;
     let always = [Caution::Disclaimer, Caution::NotIll, Caution::StopAtPain];
@@ -62,14 +82,8 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         (plan.handling.rounding_back, Caution::RoundingBack),
     ];
     let of_bands = OF_BANDS.map(|caution| (bands, caution));
-    let last = [
-        (plan.method == Method::Chains, Caution::EvenChains),
-        (overload || beyond, Caution::ExperiencedOnly),
-        ((overload || beyond) && arms, Caution::ArmsAndSpotters),
-        (overload && !body_only, Caution::SmallSteps),
-        (overload, Caution::Soreness),
-        (overload, Caution::MuscleBreakdown),
-    ];
+    let last = [(plan.method == Method::Chains, Caution::EvenChains)];
+    let lowered = of_lowering(plan.handling, overload, beyond);
     let felt = (plan.felt_share > 1.0).then_some(Caution::FeltAboveOneRm {
         share: plan.felt_share,
     });
@@ -79,7 +93,7 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         over_expected: odd.over_expected,
         deviations: odd.deviations,
     });
-    let all = table.into_iter().chain(of_bands).chain(last);
+    let all = table.into_iter().chain(of_bands).chain(last).chain(lowered);
     let of_plan = all.filter(|(applies, _)| *applies);
     let of_plan = of_plan.map(|(_, caution)| caution);
     let of_all = always.into_iter().chain(of_age(trainee.age_years));

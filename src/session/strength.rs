@@ -68,7 +68,7 @@ pub enum OneRmSource {
         /// The lay-off between the log and the first session of the plan.
         since: Option<LayOff>,
         /// The sets of the last day at its heaviest load; none where one of them failed.
-        last: Option<LastSession>,
+        goes_on_from: Option<LastSession>,
     },
     /// By the equations from a set that was told.
     OfSet {
@@ -196,7 +196,9 @@ impl PlannedLift {
     #[must_use]
     pub const fn last_session(&self) -> Option<LastSession> {
         match &self.one_rm_from {
-            OneRmSource::Log { last, .. } if self.trainee.back_from_break.is_none() => *last,
+            OneRmSource::Log { goes_on_from, .. } if self.trainee.back_from_break.is_none() => {
+                *goes_on_from
+            }
             _ => None,
         }
     }

@@ -87,6 +87,15 @@ impl AllowedPieces {
             .chain(bands)
             .chain(chains.map(Chain::name))
             .collect();
+        let mut lacking = groups.iter().filter(|(_, is_lacking)| *is_lacking);
+        if let Some((kind, _)) = lacking
+            .find(|(kind, _)| !self.only.is_empty() && self.only.iter().all(|word| word == kind))
+        {
+            return Err(Error::bad(SearchFault::NoneOfKind {
+                kind: (*kind).to_owned(),
+                gym: gym.title.clone(),
+            }));
+        }
         let is_group = |word: &str| groups.iter().any(|(group, _)| *group == word);
         let unknown = |word: &&String| !is_group(word) && !known.contains(&word.as_str());
         match self.only.iter().find(unknown) {

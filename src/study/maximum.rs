@@ -6,7 +6,7 @@ use super::person_versions::MaximumInterval;
 use super::question::Question;
 use super::rep_study::{maximum, rigged};
 use crate::error::{FaultKind, Result};
-use crate::movement::Measure;
+use crate::movement::{Handover, Measure};
 use crate::rep::{
     After, LoadVelocity, LoadableMax, OneRepMax, RepEnd, RepModel, RepOptions, scale_for_one_rm,
     with_load,
@@ -42,6 +42,8 @@ pub struct MaximumStudy {
     pub loadable: LoadableMax,
     /// The maximum that is lowered under control.
     pub eccentric: Option<OneRepMax>,
+    /// Whether somebody can hand more than the maximum over in this lift, and who.
+    pub handover: Handover,
     /// The time in which not even nothing is lowered under control, where that was asked for.
     pub not_lowered: Option<Duration>,
     /// Whether a load above the maximum gets away in the lowering, so that the lift itself is not the limit.
@@ -93,6 +95,7 @@ pub fn maximum_study(
         one_rm,
         loadable,
         eccentric,
+        handover: question.movement.handling.overload,
         not_lowered: wishes.eccentric.filter(|_| eccentric.is_none()),
         is_lost_in_lowering: is_lost_in_lowering(&motion, &body, one_rm, options)?,
         profile,

@@ -15,7 +15,9 @@ use crate::library::Library;
 use crate::movement::lift_name;
 use crate::progress::day::Day;
 use crate::progress::one_rm_now::NowFrom;
+use crate::progress::session_best::SessionBest;
 use crate::progress::training_log::{Log, LogEntry, SkippedRow};
+use crate::progress::trend::Trend;
 use crate::session::last_session::LastSession;
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::units::Mass;
@@ -69,6 +71,7 @@ pub(super) fn one_rm_of_log(
             last: last.to_string(),
         }));
     }
+    check_fall(&trend)?;
     let body = carried_body(&question.movement.carrier()?, question.lifter);
     let one_rm = trend.one_rm_now();
     let added = one_rm - body;
@@ -79,7 +82,7 @@ pub(super) fn one_rm_of_log(
     let since = trend.break_until(today);
     let ended = since.or(trend.lay_off);
     let ended = ended.filter(|lay_off| today.days_since(lay_off.to) < RETURN_DAYS);
-    let last = match trend.now.from {
+    let goes_on_from = match trend.now.from {
         NowFrom::Failed(_) => None,
         _ => last_session(&log, body),
     };
@@ -89,7 +92,9 @@ pub(super) fn one_rm_of_log(
             NowFrom::Failed(failed) => Some(failed.load - body),
             _ => None,
         },
-        days_since_all_out: asked.start.and_then(|start| all_out(&log, start)),
+        days_since_all_out: asked
+            .start
+            .and_then(|start| all_out(&log, &trend.sessions, start)),
         taken_as_fresh: asked.start.is_none().then_some(last),
         left_out: (log.skipped, log.skipped_more),
     };
@@ -102,7 +107,7 @@ pub(super) fn one_rm_of_log(
         lay_off: trend.lay_off,
         jumps: trend.jumps,
         since,
-        last,
+        goes_on_from,
     };
     Ok((added, from, facts))
 }
@@ -133,13 +138,34 @@ fn by_mass(a: &Mass, b: &Mass) -> std::cmp::Ordering {
     a.as_kg().total_cmp(&b.as_kg())
 }
 
+/// What is lifted now is not known behind a last day that shows less than half: a slip, or a lifter who is hurt.
+///
+/// **Fails** where the log ends with such a day.
+fn check_fall(trend: &Trend<'_>) -> Result<()> {
+    let mut falls = trend.jumps.iter().filter(|jump| jump.is_fall());
+    match falls.find(|fall| fall.day() == trend.last_day()) {
+        Some(fall) => Err(Error::bad(PlanFault::LogEndsInFall {
+            line: fall.set.line,
+            load: fall.set.load,
+            one_rm: fall.one_rm,
+            before: fall.before,
+        })),
+        None => Ok(()),
+    }
+}
+
 /// Days from the last day of the log to the first of the plan, where a set of that day was not lifted or left nothing in
-/// reserve; one that notes none counts as done to failure, as in the estimates.
-fn all_out(log: &Log, start: Day) -> Option<u32> {
+/// reserve; the best set counts as done to failure where it notes none, as in the estimates.
+fn all_out(log: &Log, sessions: &[SessionBest<'_>], start: Day) -> Option<u32> {
     let last = log.entries.iter().map(|entry| entry.day).max()?;
     let mut of_day = log.entries.iter().filter(|entry| entry.day == last);
-    let is_all_out =
-        of_day.any(|entry| entry.repetitions == 0 || entry.reserve.unwrap_or(0.0) <= 0.0);
+    let best = sessions.last().filter(|best| best.day == last);
+    let is_best = |entry: &LogEntry| best.is_none_or(|best| best.set.line == entry.line);
+    let is_all_out = of_day.any(|entry| match entry.reserve {
+        _ if entry.repetitions == 0 => true,
+        Some(left) => left <= 0.0,
+        None => is_best(entry),
+    });
     let days = u32::try_from(start.days_since(last)).ok();
     days.filter(|_| is_all_out)
 }

@@ -9,9 +9,9 @@ use super::solve::study;
 use super::solve::with_body;
 use crate::bounds::bounds;
 use crate::error::{Error, MaximumFault, Result};
-use crate::movement::{Carrier, Measure};
+use crate::movement::{Carrier, Handling, Measure};
 use crate::rep::{
-    OneRepMax, RepEnd, RepModel, RepOptions, RepSample, RepTrace, load_at_share, with_load,
+    After, OneRepMax, RepEnd, RepModel, RepOptions, RepSample, RepTrace, load_at_share, with_load,
 };
 use crate::resistance::{Assistance, Item, Setup};
 use crate::units::Mass;
@@ -58,6 +58,8 @@ pub struct RepStudy {
     pub load: Mass,
     /// The maximum with this setup, where there is one.
     pub one_rm: Option<OneRepMax>,
+    /// How the lift is handled.
+    pub handling: Handling,
     /// How it was done.
     pub options: RepOptions,
 }
@@ -99,6 +101,7 @@ pub fn repetition(
         trace,
         load,
         one_rm,
+        handling: question.movement.handling.clone(),
         options: *options,
     })
 }
@@ -242,6 +245,12 @@ impl RepStudy {
         self.one_rm
             .filter(|max| max.load.as_kg() + body_kg > 0.0)
             .map(|max| (self.load.as_kg() + body_kg) / (max.load.as_kg() + body_kg))
+    }
+
+    /// Whether more than can be lifted is lowered for helpers to take: there is nothing above a maximum that is none.
+    #[must_use]
+    pub fn is_overload(&self) -> bool {
+        self.options.after == After::HandOver && self.share().is_none_or(|share| share > 1.0)
     }
 
     /// Whether the load never left its place at the start of the lift.

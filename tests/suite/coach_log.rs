@@ -189,14 +189,25 @@ fn law_a_break_before_the_first_day_is_seen() {
         "{told}"
     );
     assert!(!in_one_line(&from("2026-02-02", &[]).done().out).contains("no session for"));
-    // A set to failure, one behind a better one that kept some, and an attempt that was not lifted.
-    for rows in [
-        "2026-02-02,bench-press,110,5,0\n",
-        "2026-02-02,bench-press,110,5,2\n2026-02-02,bench-press,80,8,0\n",
-        "2026-02-02,bench-press,110,5,2\n2026-02-02,bench-press,170,0,\n",
+    // A set to failure, one behind a better one that kept some, and an attempt that was not lifted; and a warm-up, of which
+    // nobody notes what was left.
+    for (rows, next_day) in [
+        ("2026-02-02,bench-press,110,5,0\n", 1),
+        (
+            "2026-02-02,bench-press,110,5,2\n2026-02-02,bench-press,80,8,0\n",
+            1,
+        ),
+        (
+            "2026-02-02,bench-press,110,5,2\n2026-02-02,bench-press,170,0,\n",
+            1,
+        ),
+        (
+            "2026-02-02,bench-press,60,5,\n2026-02-02,bench-press,110,5,2\n",
+            0,
+        ),
     ] {
         let all_out = with_log(rows);
-        for (start, status) in [("2026-02-03", 1), ("2026-02-04", 0)] {
+        for (start, status) in [("2026-02-03", next_day), ("2026-02-04", 0)] {
             let words = [&["--weeks", "4", "--start", start][..], &OVERLOAD].concat();
             let lowering = plan(all_out.path(), &words);
             assert_eq!(

@@ -33,6 +33,7 @@ mod corpus;
 mod data_dictionary;
 mod dependencies;
 mod doors;
+mod doors_safe;
 mod doors_told;
 mod doors_work;
 mod draw;

@@ -130,7 +130,7 @@ fn many_sessions(sessions: usize) -> Told {
     Told::new(format!(
         "a picture holds one session, and these are {sessions}"
     ))
-    .hint("end the sheet's name in .html: a page for each session")
+    .hint("end the sheet's name in .html: a page for each session; --fatigue is for one session alone")
 }
 
 fn of_repetition(options: RepetitionOptions) -> Told {
@@ -192,6 +192,10 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
             Told::new(format!("--{option} is for --goal {goal} alone"))
                 .hint(format!("add --goal {goal}, or leave --{option} out"))
         }
+        OptionFault::OnlyOfNone { word } => Told::new(format!(
+            "--only {word} with --hung 0: nothing may hang, and only that is wanted"
+        ))
+        .hint("allow a pair, --hung 1, or leave --only out for plain weight"),
         OptionFault::NoShareForGoal => {
             Told::new("--goal share needs the share that is wanted").hint("add --share 20%")
         }

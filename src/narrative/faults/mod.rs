@@ -31,7 +31,7 @@ mod pick_told;
 mod planning_told;
 mod quantity_told;
 mod repetition_told;
-mod session_told;
+pub(crate) mod session_told;
 mod study_told;
 mod team_told;
 mod told;

@@ -69,6 +69,19 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         .hint("it dates the sessions of a block (--weeks) and tells how old a log is (--log)"),
         PlanFault::BlockOfAll => Told::new("a block is of one method, not of all")
             .hint("name it: --method pyramid --weeks 4"),
+        PlanFault::LogEndsInFall {
+            line,
+            load,
+            one_rm,
+            before,
+        } => Told::new(format!(
+            "the last day of the log (line {line}, {}) stands for {}, less than half of the {} of the days before: what is \
+             lifted now is not known",
+            units.mass(*load),
+            units.mass(*one_rm),
+            units.mass(*before)
+        ))
+        .hint("look at the digits and the unit of that line; if it is right, wait for a second day, or state the 1RM with --one-rm"),
         PlanFault::LogBelowBody { one_rm, body } => Told::new(format!(
             "the log's 1RM of {} is less than the body of {}: loads of this lift hold the body mass",
             units.mass(*one_rm),

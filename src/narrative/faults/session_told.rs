@@ -85,11 +85,7 @@ fn refusal(fault: &SessionRefusal, units: System) -> Told {
             "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
         ))
         .hint("train with straight sets, a pyramid or clusters today"),
-        SessionRefusal::NotHandedOver { movement, why } => Told::new(format!(
-            "no more than the 1RM is lowered in the {}: {}",
-            movement.replace('-', " "),
-            no_help(*why)
-        ))
+        SessionRefusal::NotHandedOver { movement, why } => Told::new(not_handed_over(movement, *why))
         .hint("train it with straight sets, a pyramid or clusters, or lower more than 1RM in a lift whose load helpers can take, such as the squat, the bench press or the leg press"),
         SessionRefusal::UntestedOneRm { movement } => Told::new(format!(
             "lowering more than 1RM asks for a tested 1RM, and nobody measured this lifter's {}",
@@ -105,12 +101,26 @@ fn refusal(fault: &SessionRefusal, units: System) -> Told {
             rounded(100.0 * share, 0)
         ))
         .hint("use straight sets, a pyramid or clusters with added load"),
-        SessionRefusal::BodyLoweredOnly { movement } => Told::new(format!(
-            "in the {} the body alone is lowered after stepping up, nothing added",
-            movement.replace('-', " ")
-        ))
+        SessionRefusal::BodyLoweredOnly { movement } => Told::new(body_lowered_only(movement))
         .hint("leave --load out; for added load use straight sets, a pyramid or clusters"),
     }
+}
+
+/// That nobody lowers more than the 1RM in a lift, and why.
+pub(crate) fn not_handed_over(movement: &str, why: NoHelp) -> String {
+    format!(
+        "no more than the 1RM is lowered in the {}: {}",
+        movement.replace('-', " "),
+        no_help(why)
+    )
+}
+
+/// What is lowered in a lift whose load is the body.
+pub(crate) fn body_lowered_only(movement: &str) -> String {
+    format!(
+        "in the {} the body alone is lowered after stepping up, nothing added",
+        movement.replace('-', " ")
+    )
 }
 
 /// Why helpers cannot take the load.
@@ -132,6 +142,10 @@ fn no_help(why: NoHelp) -> &'static str {
 /// Figures that make no sense.
 fn figure(fault: &SessionFigureFault, units: System) -> Told {
     match fault {
+        SessionFigureFault::OneGroup { group, in_set } => Told::new(format!(
+            "a set of {in_set} in groups of {group} is a straight set: nothing is rested inside it"
+        ))
+        .hint("make --group smaller than --total-reps, or choose --method straight"),
         SessionFigureFault::NoOneRm { one_rm } => {
             Told::new(format!("a 1RM of {} kg cannot be", one_rm.as_kg()))
         }
