@@ -4,7 +4,7 @@
 
 use super::sheet::Sheet;
 use crate::capacity::CurveShape;
-use crate::library::LiftErrors;
+use crate::library::{LiftErrors, PublishedClasses};
 use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_words::{
     BODY_WEIGHT, CurvesSeen, classes_words, ends_of_peak, lifts_of_class_words,
@@ -92,21 +92,24 @@ fn columns(panels: usize) -> usize {
 
 /// One example of every class side by side.
 #[must_use]
-pub fn classes(lifter: &str, examples: &[&Study]) -> Sheet {
+pub fn classes(lifter: &str, examples: &[&Study], published: &PublishedClasses) -> Sheet {
     let chart = SmallMultiples {
         x: range_axis(),
         y: median_axis("Strength", examples),
-        panels: examples.iter().map(|study| class_panel(study)).collect(),
+        panels: examples
+            .iter()
+            .map(|study| class_panel(study, published))
+            .collect(),
         columns: Some(columns(examples.len())),
         ..SmallMultiples::default()
     };
     let above: Vec<&Study> = examples.iter().copied().filter(|s| leaves(s)).collect();
-    Sheet::panels(&classes_words(lifter, examples, &above), chart)
+    Sheet::panels(&classes_words(lifter, examples, &above, published), chart)
 }
 
-fn class_panel(study: &Study) -> SmallPanel {
+fn class_panel(study: &Study, published: &PublishedClasses) -> SmallPanel {
     SmallPanel {
-        title: panel_title(study.class.shape),
+        title: panel_title(study, published),
         note: ends_of_peak(study),
         series: vec![capacity_with_peak(
             study,
@@ -124,6 +127,7 @@ pub fn class_lifts(
     lifter: &str,
     shape: CurveShape,
     lifts: &ClassLifts<'_>,
+    published: &PublishedClasses,
     units: System,
 ) -> Sheet {
     let curves = lifts.shown.iter().enumerate();
@@ -157,6 +161,7 @@ pub fn class_lifts(
                 above: &above,
                 is_hollow,
             },
+            published,
             units,
         ),
         chart,
@@ -205,7 +210,14 @@ pub fn load_over_class(
 
 fn loaded_panel(study: &Study, note: String, units: System) -> SmallPanel {
     let setup = &study.setups[0];
-    let demand = over_range(study, &setup.values);
+    let mut demand = over_range(study, &setup.values);
+    if let Some((behind, range, _)) = study.crest() {
+        // As many points as the capacity has.
+        let ends = [demand[behind - 1], demand[behind]];
+        let along = (100.0 * range - ends[0][0]) / (ends[1][0] - ends[0][0]);
+        let asked = ends[0][1] + along * (ends[1][1] - ends[0][1]);
+        demand.insert(behind, [100.0 * range, asked]);
+    }
     let shade = setup.sticking.map(|sticking| {
         let ends = [sticking.from_range, sticking.to_range];
         Shade::between(ends.map(|range| 100.0 * range), "")
@@ -214,7 +226,7 @@ fn loaded_panel(study: &Study, note: String, units: System) -> SmallPanel {
         title: study.movement_title.clone(),
         note,
         series: vec![
-            capacity_curve(study, "capacity", Role::CAPACITY),
+            capacity_with_peak(study, "capacity", Role::CAPACITY),
             Series::new(weight_line(study, units), demand, Role::DEMAND),
         ],
         shades: shade.into_iter().collect(),

@@ -7,7 +7,7 @@ use super::cam_poses::cam_poses;
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{load_curves, strength_chart};
-use crate::library::{LiftErrors, MeasuredSticking};
+use crate::library::{LiftErrors, MeasuredSticking, WorstMiss};
 use crate::narrative::evenness_words::{
     STRONG_END, against_plain_words, effort_under, evener_words, flattening_words, region_under,
 };
@@ -52,11 +52,11 @@ pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet 
 pub fn evener_or_not(
     lifter: &str,
     both: &AgainstPlain,
-    errors: &LiftErrors,
+    misses: (&LiftErrors, Option<&WorstMiss>),
     units: System,
 ) -> Sheet {
     let over = OverRange::new(&both.study, units).by_hung();
-    let words = evener_words(lifter, both, errors, units);
+    let words = evener_words(lifter, both, misses, units);
     let effort = |(index, setup): (usize, &SetupStudy)| {
         let percents: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
         let name = effort_under(&both.study.told(units).asked_name(setup));

@@ -23,7 +23,7 @@ pub fn three_capacities(three: &ThreeCapacities, measured: &[f64], units: System
         Series::new(name, points, role)
     };
     let series = vec![
-        curve(LOWERED, &three.lowered, Role::Series(0)),
+        curve(LOWERED, &three.lowered, Role::Series(2)),
         curve(HELD, &three.held, Role::Reference),
         curve(LIFTED, &three.lifted, Role::Series(1)),
     ];

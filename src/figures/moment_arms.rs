@@ -11,7 +11,7 @@ use crate::narrative::lever_words::{
 use crate::narrative::muscle_names::{muscle_label, muscle_name};
 use crate::narrative::shown_units::ShownUnits;
 use crate::plot::{Axis, Extent, Labels, LevelLine, LineChart, Panel, Role, Series};
-use crate::study::{MusclePart, Study, muscle_heads, strongest_muscles};
+use crate::study::{MusclePart, Study, as_drawn, beyond_living, muscle_heads, strongest_muscles};
 use crate::units::System;
 
 /// Moment arms over the joint angle.
@@ -41,12 +41,19 @@ pub fn fibre_lengths(lifter: &str, study: &Study, units: System) -> Sheet {
         on_others,
         farthest_head: farthest_head(study, &parts),
     };
-    let series = curves(&over, &parts, &|part| {
+    let mut series = curves(&over, &parts, &|part| {
         part.fibre_norm
             .iter()
             .map(|length| 100.0 * length)
             .collect()
     });
+    for (line, part) in series.iter_mut().zip(&parts) {
+        let stretches = as_drawn(&beyond_living(&part.fibre_norm), part.fibre_norm.len());
+        let places = stretches
+            .into_iter()
+            .map(|ends| ends.map(|range| over.place(range)));
+        line.doubted = places.collect();
+    }
     let axis = Axis::new(FIBRE_LENGTH, "%").reaching(Extent::FromZero);
     let panel = Panel {
         levels: vec![LevelLine::new(100.0, OPTIMAL_LENGTH)],

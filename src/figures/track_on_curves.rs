@@ -12,7 +12,7 @@ use crate::narrative::track_words::{
     speed_track_words,
 };
 use crate::plot::{Axis, Extent, LineChart, Marker, Panel, Role, Series};
-use crate::study::{FibreTrack, MovingStudy, Study, doubted_stretches};
+use crate::study::{FibreTrack, MovingStudy, Study, beyond_living};
 
 /// Lengths that are drawn, % of the optimal length.
 const LENGTHS_PERCENT: [i32; 2] = [40, 160];
@@ -44,16 +44,16 @@ pub fn track_on_length(study: &Study, track: &FibreTrack) -> Sheet {
         used,
         (track.weakest, WEAKEST),
     );
-    chart.panels[0].series[0].doubted = doubted_lengths(study, track);
+    chart.panels[0].series[0].doubted = doubted_lengths(track);
     Sheet::lines(&length_track_words(study, track), chart)
 }
 
-/// The lengths at the places at which the lift's curve is less sure, % of the optimal length.
-fn doubted_lengths(study: &Study, track: &FibreTrack) -> Vec<[f64; 2]> {
+/// Where the track itself leaves the living lengths, % of the optimal length.
+fn doubted_lengths(track: &FibreTrack) -> Vec<[f64; 2]> {
     let last = track.lengths.len() - 1;
     let sample = |range: f64| (range * last as f64).round() as usize;
     let length = |at: usize| 100.0 * track.lengths[at];
-    let stretches = doubted_stretches(study).into_iter();
+    let stretches = beyond_living(&track.lengths).into_iter();
     stretches
         .map(|ends| ends.map(sample))
         .map(|[from, to]| [from.saturating_sub(1), (to + 1).min(last)].map(length))

@@ -22,10 +22,11 @@ pub(super) fn evener_or_not(desk: &Desk<'_>, movement: &str, kind: HungKind) -> 
     };
     let both = AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], name)?;
     let errors = desk.models.lift_errors()?;
+    let worst = desk.models.worst_miss(movement)?;
     Ok(figures::evener_or_not(
         desk.who(),
         &both,
-        &errors,
+        (&errors, worst.as_ref()),
         desk.units,
     ))
 }

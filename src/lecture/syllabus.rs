@@ -133,7 +133,14 @@ pub const LECTURE: &[LectureFigure] = &[
         "classes",
         "Strength curves come in few classes.",
         &[],
-        |desk| Ok(figures::classes(desk.who(), &class_examples(desk))),
+        |desk| {
+            let published = desk.models.published_classes()?;
+            Ok(figures::classes(
+                desk.who(),
+                &class_examples(desk),
+                &published,
+            ))
+        },
     )
     .citing(&["kulig_1984"]),
     LectureFigure::of_class(
@@ -315,7 +322,14 @@ pub const LECTURE: &[LectureFigure] = &[
 
 fn class_lifts(desk: &Desk<'_>, shape: CurveShape) -> Result<Sheet> {
     let lifts = ClassLifts::of(desk, shape)?;
-    Ok(figures::class_lifts(desk.who(), shape, &lifts, desk.units))
+    let published = desk.models.published_classes()?;
+    Ok(figures::class_lifts(
+        desk.who(),
+        shape,
+        &lifts,
+        &published,
+        desk.units,
+    ))
 }
 
 /// A figure of one unloaded lift.

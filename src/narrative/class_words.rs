@@ -12,7 +12,7 @@ use super::prose::{capital, listed, part_of_range, percent};
 use super::quantities::rounded;
 use super::straight_limbs::{arrows, behind};
 use crate::capacity::CurveShape;
-use crate::library::LiftErrors;
+use crate::library::{LiftErrors, PublishedClasses};
 use crate::movement::Measure;
 use crate::study::{ClassLifts, HARD_EFFORT, LoadedExamples, Study, median_capacity};
 use crate::units::System;
@@ -36,13 +36,43 @@ fn doing(shape: CurveShape) -> &'static str {
     }
 }
 
-/// A class above its panel; that which is in none of the publications says so.
-pub(crate) fn panel_title(shape: CurveShape) -> String {
-    let added = match shape {
-        CurveShape::UShaped => " (added here)",
-        _ => "",
+/// A class above its panel; a lift that is published with another one says so, and so does the class that is in none of
+/// the publications.
+pub(crate) fn panel_title(study: &Study, classes: &PublishedClasses) -> String {
+    let shape = study.class.shape;
+    let behind = match published_otherwise(study, classes) {
+        Some(published) => format!(" (published: {published})"),
+        None if shape == CurveShape::UShaped => " (added here)".to_owned(),
+        None => String::new(),
     };
-    format!("{}{added}", capital(shape.word()))
+    format!("{}{behind}", capital(shape.word()))
+}
+
+/// The class that a lift is published with, where its curve has another.
+fn published_otherwise<'c>(study: &Study, classes: &'c PublishedClasses) -> Option<&'c str> {
+    classes.otherwise(&study.movement_name, study.class.shape.word())
+}
+
+/// "pull-up, descending": lifts that are published with another class than their curves have.
+fn published_in_words(lifts: &[&Study], classes: &PublishedClasses) -> Option<String> {
+    let told: Vec<String> = lifts
+        .iter()
+        .filter_map(|study| {
+            let published = published_otherwise(study, classes)?;
+            Some(format!(
+                "{}, {published}",
+                study.movement_title.to_lowercase()
+            ))
+        })
+        .collect();
+    (!told.is_empty()).then(|| told.join("; "))
+}
+
+/// The same as a sentence behind others; nothing where every class is as published.
+fn classes_missed(lifts: &[&Study], classes: &PublishedClasses) -> String {
+    published_in_words(lifts, classes).map_or_else(String::new, |told| {
+        format!(" The model misses a published class: {told}.")
+    })
 }
 
 /// "2", "3" … in words, as far as there are classes.
@@ -52,7 +82,12 @@ fn count_in_words(count: usize) -> &'static str {
 
 /// The classes side by side; those whose curves leave the axis are `above`.
 #[must_use]
-pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> FigureWords {
+pub fn classes_words(
+    lifter: &str,
+    examples: &[&Study],
+    above: &[&Study],
+    classes: &PublishedClasses,
+) -> FigureWords {
     let doings: Vec<&str> = examples.iter().map(|s| doing(s.class.shape)).collect();
     let told: Vec<String> = examples
         .iter()
@@ -82,6 +117,7 @@ pub fn classes_words(lifter: &str, examples: &[&Study], above: &[&Study]) -> Fig
                   peak; a fall to below 85 % of the weaker end between them makes a u. \
                   Every curve is drawn in percent of its own median, so that only the shape counts."
             .to_owned()
+            + &classes_missed(examples, classes)
             + &behind(&arrows(above)),
     };
     words.doubting(&named(examples))
@@ -148,11 +184,13 @@ pub fn lifts_of_class_words(
     shape: CurveShape,
     lifts: &ClassLifts<'_>,
     seen: CurvesSeen<'_>,
+    classes: &PublishedClasses,
     units: System,
 ) -> FigureWords {
     let shown = &lifts.shown;
     let told: Vec<String> = shown.iter().map(|study| class_in_figures(study)).collect();
     let mut caption = class_caption(shape, shown, units);
+    caption += &classes_missed(shown, classes);
     caption += &lifts
         .under_body
         .as_ref()
@@ -168,8 +206,9 @@ pub fn lifts_of_class_words(
         arrows => arrows,
     };
     let words = FigureWords {
-        title: class_title(shape, shown),
+        title: class_title(shape, shown, classes),
         subtitle: held_still(lifter)
+            + &missed_below_title(shown, classes)
             + &lifts
                 .under_body
                 .as_ref()
@@ -230,7 +269,28 @@ fn whole_percent(share: f64) -> String {
     rounded(100.0 * share, 0)
 }
 
-fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
+/// Lifts of several that are published with another class, below the title; a single one has it in the title.
+fn missed_below_title(lifts: &[&Study], classes: &PublishedClasses) -> String {
+    match published_in_words(lifts, classes) {
+        Some(told) if lifts.len() > 1 => format!("; published otherwise: {told}"),
+        _ => String::new(),
+    }
+}
+
+fn class_title(shape: CurveShape, lifts: &[&Study], classes: &PublishedClasses) -> String {
+    let published = match lifts {
+        [only] => published_otherwise(only, classes),
+        _ => None,
+    };
+    let class = published.map_or_else(
+        || capital(shape.word()),
+        |published| {
+            format!(
+                "{} in this model (published: {published})",
+                capital(shape.word())
+            )
+        },
+    );
     let values = |study: &&Study| study.capacity.values();
     let start = span(lifts.iter().map(|s| values(s)[0] / median_capacity(s)));
     let end = span(
@@ -258,21 +318,23 @@ fn class_title(shape: CurveShape, lifts: &[&Study]) -> String {
     };
     match shape {
         CurveShape::Ascending => {
-            format!("Ascending: {count} {begins} weak, with {start} of {their} median strength")
+            format!("{class}: {count} {begins} weak, with {start} of {their} median strength")
         }
         CurveShape::Descending => {
-            format!("Descending: {count} {ends} weak, with {end} of {their} median strength")
+            format!("{class}: {count} {ends} weak, with {end} of {their} median strength")
         }
-        CurveShape::BellShaped => format!("Bell-shaped: {}", peaks_in_words(lifts)),
+        CurveShape::BellShaped => format!("{class}: {}", peaks_in_words(lifts)),
         CurveShape::UShaped => {
             let trough = span(lifts.iter().map(|study| study.class.trough_of_weaker_end()));
             let doubt = match lifts.iter().any(|s| is_doubted(s, s.class.trough_range)) {
                 true => format!("{LESS_SURE},"),
                 false => String::new(),
             };
-            format!("U-shaped: in {valley}{doubt} {count} {hold} {trough} of {their} weaker end")
+            format!("{class}: in {valley}{doubt} {count} {hold} {trough} of {their} weaker end")
         }
-        CurveShape::Level => format!("Level: {count} keep at least 85 % of the peak at both ends"),
+        CurveShape::Level => {
+            format!("{class}: {count} keep at least 85 % of the peak at both ends")
+        }
     }
 }
 

@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::prose::{listed, percent};
-use crate::study::{LIVING_LENGTHS, Study, doubted_stretches};
+use crate::study::{LIVING_LENGTHS, Study, beyond_living, doubted_stretches};
 
 /// How a hollow line is read, at the foot of a figure.
 pub(crate) const HOLLOW: &str = "Hollow line: fibres outside living lengths, less sure.";
@@ -13,9 +13,9 @@ pub(crate) const HOLLOW: &str = "Hollow line: fibres outside living lengths, les
 pub(crate) const LESS_SURE: &str = ", where the model is less sure";
 
 /// The stretches of one curve: "from 68 % to 94 %"; nothing where it has none.
-fn stretches_in_words(study: &Study) -> Option<String> {
-    let told: Vec<String> = doubted_stretches(study)
-        .into_iter()
+fn stretches_in_words(stretches: &[[f64; 2]]) -> Option<String> {
+    let told: Vec<String> = stretches
+        .iter()
         .map(|ends| {
             let [from, to] = ends.map(percent);
             match from == to {
@@ -29,9 +29,16 @@ fn stretches_in_words(study: &Study) -> Option<String> {
 
 /// Where the lines are hollow, and why; nothing where none is. Curves with the same stretches need no names.
 pub(crate) fn doubt_sentence(curves: &[(&str, &Study)]) -> Option<String> {
-    let told: Vec<(&str, Option<String>)> = curves
+    let curves = curves.iter();
+    let lines = curves.map(|(name, study)| ((*name).to_owned(), doubted_stretches(study)));
+    doubted_lines(&lines.collect::<Vec<_>>())
+}
+
+/// The same of lines with their stretches, shares of the range.
+fn doubted_lines(lines: &[(String, Vec<[f64; 2]>)]) -> Option<String> {
+    let told: Vec<(&str, Option<String>)> = lines
         .iter()
-        .map(|(name, study)| (*name, stretches_in_words(study)))
+        .map(|(name, stretches)| (name.as_str(), stretches_in_words(stretches)))
         .collect();
     let (_, first) = told.first()?;
     let where_in_words = match first {
@@ -71,8 +78,22 @@ pub(crate) fn with_hollow(footnote: &str) -> String {
 impl FigureWords {
     /// The words with what is said of hollow lines; the same where no curve has a doubted stretch.
     #[must_use]
-    pub(crate) fn doubting(mut self, curves: &[(&str, &Study)]) -> Self {
-        if let Some(sentence) = doubt_sentence(curves) {
+    pub(crate) fn doubting(self, curves: &[(&str, &Study)]) -> Self {
+        self.with_doubt(doubt_sentence(curves))
+    }
+
+    /// The same for lines of fibre lengths, which are as sure as the lengths that they draw.
+    #[must_use]
+    pub(crate) fn doubting_lengths<'l>(
+        self,
+        lines: impl Iterator<Item = (String, &'l [f64])>,
+    ) -> Self {
+        let lines = lines.map(|(name, lengths)| (name, beyond_living(lengths)));
+        self.with_doubt(doubted_lines(&lines.collect::<Vec<_>>()))
+    }
+
+    fn with_doubt(mut self, sentence: Option<String>) -> Self {
+        if let Some(sentence) = sentence {
             self.footnote = with_hollow(&self.footnote);
             for text in [&mut self.description, &mut self.caption] {
                 if !text.is_empty() {

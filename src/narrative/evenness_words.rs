@@ -8,7 +8,7 @@ use super::limits_words::by_factor;
 use super::prose::{capital, counted_noun, listed, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
-use crate::library::{LiftErrors, PublishedError};
+use crate::library::{LiftErrors, PublishedError, WorstMiss};
 use crate::movement::Carrier;
 use crate::overlay::Sticking;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
@@ -106,11 +106,24 @@ fn equally_hard(both: &AgainstPlain, units: System) -> String {
     let gained = both.gained_percent();
     let spread = if gained < 0.0 { "more" } else { "less" };
     format!(
-        "Both take {} at their hardest place. Effort spreads {} % {spread} over the range (deviation over mean){}.",
-        percent(HARD_EFFORT),
+        "{} at their hardest place. Effort spreads {} % {spread} over the range (standard deviation over mean){}.",
+        both_take(both),
         rounded(gained.abs(), 0),
         longer_region(both, units).unwrap_or_default()
     )
+}
+
+/// What both loads take of the strength at their hardest place: loads are whole kilograms, so the shares may differ.
+fn both_take(both: &AgainstPlain) -> String {
+    let [plain, hung] = [0, 1].map(|index| percent(both.effort_span(index)[1]));
+    if plain == hung {
+        return format!("Both take {plain}");
+    }
+    let [low, high] = match both.effort_span(0)[1] < both.effort_span(1)[1] {
+        true => [plain, hung],
+        false => [hung, plain],
+    };
+    format!("Both take {} to {high}", low.trim_end_matches(" %"))
 }
 
 fn longer_region(both: &AgainstPlain, units: System) -> Option<String> {
@@ -143,11 +156,11 @@ fn kind_word(kind: HungKind) -> &'static str {
 pub fn evener_words(
     lifter: &str,
     both: &AgainstPlain,
-    errors: &LiftErrors,
+    (errors, worst): (&LiftErrors, Option<&WorstMiss>),
     units: System,
 ) -> FigureWords {
     if both.last_kind() == HungKind::Cam {
-        return cam_words(lifter, both, errors, units);
+        return cam_words(lifter, both, (errors, worst), units);
     }
     let study = &both.study;
     let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
@@ -163,8 +176,8 @@ pub fn evener_words(
         ),
         subtitle: hung_against_plain(lifter, both, units),
         footnote: format!(
-            "Both take {} at their hardest place, held still. Even: deviation of effort over its mean.",
-            percent(HARD_EFFORT)
+            "{} at their hardest place. Even: standard deviation of effort over its mean.",
+            both_take(both)
         ),
         description: format!(
             "{} Mean effort over the range is {hung} {} and {plain} with plain weight.",
@@ -204,7 +217,12 @@ fn pulls_aslant(both: &AgainstPlain) -> &'static str {
 }
 
 /// A stack over a cam that is cut to the computed curve, against the same machine with a round pulley.
-fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: System) -> FigureWords {
+fn cam_words(
+    lifter: &str,
+    both: &AgainstPlain,
+    (errors, worst): (&LiftErrors, Option<&WorstMiss>),
+    units: System,
+) -> FigureWords {
     let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
     let [least, most] = both.effort_span(0).map(percent);
     let radii = both.study.setups[1].cam_radii_m(&both.study.range.carrier);
@@ -225,7 +243,7 @@ fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: Syst
             hung_against_plain(lifter, both, units),
             round_pulley(both, units)
         ),
-        footnote: missed_in_short(both, errors),
+        footnote: missed_in_short(both, errors, worst),
         description: format!(
             "{SAME_SHARE} Mean effort over the range is {hung} with the cam and {plain} with a round pulley."
         ),
@@ -233,7 +251,7 @@ fn cam_words(lifter: &str, both: &AgainstPlain, errors: &LiftErrors, units: Syst
             "A cam changes the moment arm of the stack with the angle, here from {from} at the start to {to} at the end. This one is cut to this lifter's own computed strength curve; a \
              machine's has one shape for all who use it.{}",
             missed_lift(both, errors)
-        ),
+        ) + &worst_in_full(worst),
     }
 }
 
@@ -265,7 +283,10 @@ fn round_pulley(both: &AgainstPlain, units: System) -> String {
 }
 
 /// That even effort is built in, and where the lift is one that the model misses by how much, in one line.
-fn missed_in_short(both: &AgainstPlain, errors: &LiftErrors) -> String {
+fn missed_in_short(both: &AgainstPlain, errors: &LiftErrors, worst: Option<&WorstMiss>) -> String {
+    if let Some(worst) = worst {
+        return format!("Even by design. {}", worst_in_words(worst));
+    }
     far_off(both, errors).map_or_else(
         || {
             "The cam is cut to this computed curve: an even effort is built in here, not found."
@@ -279,6 +300,29 @@ fn missed_in_short(both: &AgainstPlain, errors: &LiftErrors) -> String {
             )
         },
     )
+}
+
+/// The worst miss that concerns the curve: "Worst miss: strength with the hip at 90 deg over 0 deg is 5.6, expected 1.05 to
+/// 1.8."
+fn worst_in_words(worst: &WorstMiss) -> String {
+    let (one, other) = worst.hip_deg;
+    let (least, most) = worst.expected;
+    format!(
+        "Worst miss: strength with the hip at {one} deg over {other} deg is {}, expected {} to {}.",
+        rounded(worst.computed, 1),
+        rounded(least, 2),
+        rounded(most, 1)
+    )
+}
+
+/// The same behind other sentences, with what it is of; nothing where no miss is known.
+fn worst_in_full(worst: Option<&WorstMiss>) -> String {
+    worst.map_or_else(String::new, |worst| {
+        format!(
+            " {} So its curve is too weak where the hip leaves the fibres short, and the cam is cut to that.",
+            worst_in_words(worst)
+        )
+    })
 }
 
 /// The error of a lift that is missed by much.
@@ -377,7 +421,7 @@ pub fn flattening_words(lifter: &str, all: &AgainstPlain, units: System) -> Figu
     FigureWords {
         title: format!("Flattening against plain weight: {}", told.join(", ")),
         subtitle: format!(
-            "{lifter}, {}, {} effort at the hardest place. Flattening: less spread (deviation over mean)",
+            "{lifter}, {}, {} effort at the hardest place. Flattening: less spread (standard deviation over mean)",
             study.movement_title.to_lowercase(),
             percent(HARD_EFFORT)
         ),

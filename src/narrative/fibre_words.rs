@@ -12,7 +12,7 @@ use crate::study::SpeedCost;
 use crate::study::{FibreUse, FibreWarning, LIVING_LENGTHS, Study, fibre_warnings};
 
 /// What the curve of a whole muscle is beside that of a sarcomere.
-pub(crate) const SMOOTHER: &str = "The muscle's curve is another law than the sarcomere's: smoother, farther at long lengths, sooner at its end at short ones.";
+pub(crate) const SMOOTHER: &str = "The muscle's curve is another law than the sarcomere's: smoother, farther at long lengths; at short ones it falls sooner and ends later.";
 
 /// The four lengths at which a sarcomere is drawn, by letter: what happens there.
 pub(crate) const STATIONS: [(&str, &str); 4] = [

@@ -30,8 +30,9 @@ pub(crate) fn grip_words(
 ) -> FigureWords {
     let family = &grips.family;
     let words = family_words(family, &Conditions::default(), units);
+    let usual_title = || best_of_grips(grips, units).unwrap_or(words.title.clone());
     let title = grips.turning_cm.map_or_else(
-        || best_of_grips(grips, units).unwrap_or(words.title),
+        || wrong_best(grips, measured, units).unwrap_or_else(usual_title),
         |cm| {
             let (place, unit) = units.travel_and_unit(cm);
             format!(
@@ -44,7 +45,6 @@ pub(crate) fn grip_words(
     let footnote = told.and_then(|best| why_there(family, best, units));
     let footnote = footnote.unwrap_or_else(|| words.footnote.clone());
     FigureWords {
-        title,
         subtitle: format!(
             "{}, {}; hands apart {} breadths of the shoulders{}",
             family.base.lifter_title,
@@ -54,8 +54,21 @@ pub(crate) fn grip_words(
         ),
         footnote,
         caption: format!("{LEVERS} {}", measured_maxima(grips, measured, units)),
+        title,
         ..words
     }
+}
+
+/// That the model holds most with another grip than people do; nothing where both agree or it has not tried them all.
+fn wrong_best(grips: &GripFamily, measured: &MeasuredGrips, units: System) -> Option<String> {
+    let [people, model] = both_best(grips, measured);
+    let is_wrong = people? != model? && tried(grips).len() == measured.grips.len();
+    let best = best_grip(grips).filter(|best| is_wrong && !is_present(best))?;
+    Some(format!(
+        "Wrong here: the model holds most with the grip of {}, {}",
+        shown_value(&best.text),
+        held_mass(best, units)?
+    ))
 }
 
 /// "1, 1.4, 1.7 and as it is 1.9".

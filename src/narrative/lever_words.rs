@@ -3,10 +3,10 @@
 //! In: a lift of one joint, its muscles. Out: the words around the lecture's figures of muscles.
 
 use super::figure_words::FigureWords;
-use super::muscle_names::{head_name, muscle_name};
+use super::muscle_names::{head_name, muscle_label, muscle_name};
 use super::places::sides_in_words;
 use super::prose::{listed, percent};
-use super::quantities::{rounded, with_minus};
+use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use crate::anatomy::Dof;
 use crate::study::{ForceAndArm, MuscleExtreme, MusclePart, Study, lifting_sign};
@@ -113,7 +113,7 @@ pub fn fibre_length_words(
             )
         })
         .collect();
-    FigureWords {
+    let words = FigureWords {
         title: format!(
             "Fibres run short: the {} goes down to {} % of its optimal length",
             muscle_name(shortest.part),
@@ -132,7 +132,9 @@ pub fn fibre_length_words(
         caption: "A turn of one radian, 57 degrees, costs each muscle and its tendon together as much length as its moment arm is long. A fibre that ends \
                   short pulls less: it stands on the left, weak side of the length-tension curve."
             .to_owned(),
-    }
+    };
+    let lines = parts.iter();
+    words.doubting_lengths(lines.map(|part| (muscle_label(part), part.fibre_norm.as_slice())))
 }
 
 /// Lines of muscles whose fibre lengths differ nowhere by as much lie on each other, optimal lengths (a drawing's measure).
@@ -223,10 +225,11 @@ pub fn stack_words(
 pub fn force_times_arm_words(lifter: &str, study: &Study, product: &ForceAndArm) -> FigureWords {
     let last = (study.range.poses.len() - 1) as f64;
     let peaks = product.peaks();
-    // Places between two whole degrees keep their half.
+    // As in the other figures of the lift: whole degrees.
     let number = |sample: usize| {
-        let angle = study.axis_value(sample as f64 / last);
-        format!("at {} deg", with_minus(&rounded(angle, 1)))
+        let told = study.told(System::Metric);
+        let (angle, unit) = told.place_and_unit(sample as f64 / last);
+        format!("at {angle} {unit}")
     };
     let words = FigureWords {
         title: format!(

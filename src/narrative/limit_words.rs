@@ -143,7 +143,14 @@ fn stretches_in_words(told: Telling<'_>, stretches: &[LimitedStretch]) -> String
                 let (number, unit) = place(stretch.to);
                 words += &format!(", {} to {number} {unit}", joints(stretch));
             }
-            words + &format!(", {} beyond", joints(end))
+            // Behind its last stretch a joint limits that counts most for too short a way to have a stretch.
+            match told.study.capacity.held.len() - 1 {
+                last if last > end.to => {
+                    let (number, unit) = place(end.to);
+                    words + &format!(", {} {to} {number} {unit}", joints(end))
+                }
+                _ => words + &format!(", {} beyond", joints(end)),
+            }
         }
     }
 }

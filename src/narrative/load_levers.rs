@@ -133,14 +133,13 @@ pub(crate) fn body_beside(study: &Study, units: System) -> String {
     let side = side.map_or_else(String::new, |from| {
         format!(", on the other side of the joint from {} on", range(from))
     });
-    let end = held[last].limiting;
-    let other = from_then_on(last, |sample| end != row && held[sample].limiting == end);
+    // Of a joint's directions now one limits, now another.
+    let end = study.joint(held[last].limiting);
+    let other = from_then_on(last, |sample| {
+        end != study.joint(row) && study.joint(held[sample].limiting) == end
+    });
     let other = other.map_or_else(String::new, |from| {
-        format!(
-            "; from {} on the {} gives way first",
-            range(from),
-            study.joint(end)
-        )
+        format!("; from {} on the {} gives way first", range(from), end)
     });
     format!(
         " {beside} There the {} gives way first; the load's moment arm about it is {} in the valley and {} at the end{side}{other}.",

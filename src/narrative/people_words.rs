@@ -40,7 +40,7 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             "Invented people differ, as assumed, by {force} % at the start, in shape by {shape} %"
         ),
         subtitle: format!(
-            "{} around {}, {}; nine-in-ten over one-in-ten mark",
+            "{} around {}, {}; upper over lower edge of the bands, in which eight in ten lie",
             invented(people.count),
             study.lifter_title,
             study.movement_title.to_lowercase()

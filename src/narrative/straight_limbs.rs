@@ -34,11 +34,20 @@ pub(crate) fn behind(sentence: &str) -> String {
 
 /// Why curves leave the figure; nothing where none does.
 pub(crate) fn arrows(above: &[&Study]) -> String {
-    match above.iter().map(|study| straight_at_peak(study)).collect::<Option<Vec<_>>>() {
-        _ if above.is_empty() => String::new(),
-        Some(_) => "Arrows: the curve goes on, for there elbow or knee limits, nearly straight, and a model bears any load on a \
-                    straight limb."
-            .to_owned(),
-        None => "Arrows: the curve goes on above the figure.".to_owned(),
-    }
+    let joints = above.iter().map(|study| straight_at_peak(study));
+    let Some(mut joints) = joints.collect::<Option<Vec<_>>>() else {
+        let what = if above.len() == 1 { "Arrow" } else { "Arrows" };
+        return format!("{what}: the curve goes on above the figure.");
+    };
+    joints.sort_unstable();
+    joints.dedup();
+    let what = match above.len() {
+        0 => return String::new(),
+        1 => "Arrow",
+        _ => "Arrows",
+    };
+    format!(
+        "{what}: the curve goes on, for there the {} limits, nearly straight, and a model bears any load on a straight limb.",
+        joints.join(" or ")
+    )
 }

@@ -89,7 +89,7 @@ impl Telling<'_> {
             words += &self.region_definition();
         }
         if setups.len() > 1 {
-            words += "; flattening: by how much less effort spreads (deviation over mean) than under plain weight";
+            words += "; flattening: by how much less effort spreads (standard deviation over mean) than under plain weight";
         }
         words
     }

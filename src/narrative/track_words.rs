@@ -53,7 +53,10 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
                   fibres say how long the piece is. The foot of the curve below half of the optimal length is the model's."
             .to_owned(),
     };
-    words.doubting(&[(study.movement_title.as_str(), study)])
+    words.doubting_lengths(std::iter::once((
+        study.movement_title.clone(),
+        track.lengths.as_slice(),
+    )))
 }
 
 /// How the numbers of the marked places are read: where the fibres are fastest in between, the lift comes back along the curve.

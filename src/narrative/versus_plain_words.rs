@@ -132,7 +132,18 @@ fn shift(both: &VersusPlain, units: System, with: f64, plain: f64) -> String {
         (Measure::Force, System::Us) => (Length::from_cm(apart).as_in(), "in"),
     };
     match apart.round() as i64 {
-        0 => "slowest at the same place".to_owned(),
+        0 => {
+            let shown = |range: f64| match (both.with.trace.measure, units) {
+                (Measure::Force, System::Us) => Length::from_cm(still.axis_value(range)).as_in(),
+                _ => still.axis_value(range),
+            };
+            let [low, high] =
+                [with.min(plain), with.max(plain)].map(|range| rounded(shown(range), 0));
+            match low == high {
+                true => format!("slowest at {low} {unit} with and without"),
+                false => format!("slowest at {low} to {high} {unit} with and without"),
+            }
+        }
         _ if with > plain => format!("slowest {} {unit} later", rounded(apart, 0)),
         _ => format!("slowest {} {unit} earlier", rounded(apart, 0)),
     }

@@ -101,9 +101,35 @@ pub fn doubted_stretches(study: &Study) -> Vec<[f64; 2]> {
 /// The same as they are drawn: half a sample longer at both ends, so that one place alone is seen too.
 #[must_use]
 pub fn hollow_stretches(study: &Study) -> Vec<[f64; 2]> {
-    let half = 0.5 * sample_step(study);
-    let longer = |[from, to]: [f64; 2]| [(from - half).max(0.0), (to + half).min(1.0)];
-    doubted_stretches(study).into_iter().map(longer).collect()
+    as_drawn(&doubted_stretches(study), study.capacity.held.len())
+}
+
+/// The stretches in which the lengths of one line, one a sample, leave the living ones: a figure of lengths is as sure as
+/// the lengths that it draws.
+#[must_use]
+pub fn beyond_living(lengths_norm: &[f64]) -> Vec<[f64; 2]> {
+    let (shortest, longest) = LIVING_LENGTHS;
+    let last = (lengths_norm.len().max(2) - 1) as f64;
+    // As figures tell lengths: in whole percent.
+    let shown = |length: f64| (100.0 * length).round() / 100.0;
+    let is_out = |at: &usize| !(shortest..=longest).contains(&shown(lengths_norm[*at]));
+    let mut stretches: Vec<[f64; 2]> = Vec::new();
+    for at in (0..lengths_norm.len()).filter(is_out) {
+        let place = at as f64 / last;
+        match stretches.last_mut() {
+            Some(open) if place <= open[1] + 1.5 / last => open[1] = place,
+            _ => stretches.push([place, place]),
+        }
+    }
+    stretches
+}
+
+/// Stretches as they are drawn, half a sample longer at both ends.
+#[must_use]
+pub fn as_drawn(stretches: &[[f64; 2]], samples: usize) -> Vec<[f64; 2]> {
+    let half = 0.5 / (samples.max(2) - 1) as f64;
+    let longer = |[from, to]: &[f64; 2]| [(from - half).max(0.0), (to + half).min(1.0)];
+    stretches.iter().map(longer).collect()
 }
 
 /// Distance of neighbouring samples, share of the range.

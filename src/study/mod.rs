@@ -106,7 +106,8 @@ pub use family::{Family, Sensitivity, Undone, Variant, family};
 pub use fibre_track::FibreTrack;
 pub use fibre_use::{FibreUse, SpeedCost};
 pub use fibre_warning::{
-    FibreWarning, LIVING_LENGTHS, doubted_stretches, fibre_warnings, hollow_stretches,
+    FibreWarning, LIVING_LENGTHS, as_drawn, beyond_living, doubted_stretches, fibre_warnings,
+    hollow_stretches,
 };
 pub use fit_draws::FitCheck;
 pub use fit_ground::FOUR_IN_FIVE;

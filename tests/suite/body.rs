@@ -284,6 +284,19 @@ fn published_bench_press_static_sticking_point() {
 }
 
 #[test]
+fn law_the_classes_that_figures_tell_are_those_of_the_table_of_evidence() {
+    let told = Library::built_in()
+        .published_classes()
+        .expect("a sound file");
+    let mut known = std::collections::BTreeMap::new();
+    for row in paper("kulig1984_classes").rows() {
+        let class = row.text("class").to_owned();
+        known.insert(row.text("movement").to_owned(), class);
+    }
+    assert_eq!(told.by_lift, known);
+}
+
+#[test]
 fn published_classes_of_the_lifts() {
     for row in paper("kulig1984_classes").rows() {
         let (movement, name) = (row.text("movement"), row.text("lifter"));

@@ -735,7 +735,7 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
 /// Lifts in motion side by side: the curves of velocity, with the hung setup first.
 pub const MOTION: &[Claim<Drawn>] = &[
     Claim {
-        reads: r".+ with (?:a band|bands|chains|bands and chains): (?:slowest (\d+) cm (later|earlier), |slowest at the same place, |no sticking region any more, |a sticking region appears, )?(?:(\d+) % (slower|faster)|as fast) over the last fifth",
+        reads: r".+ with (?:a band|bands|chains|bands and chains): (?:slowest (\d+) cm (later|earlier), |slowest at (\d+)(?: to (\d+))? cm with and without, |no sticking region any more, |a sticking region appears, )?(?:(\d+) % (slower|faster)|as fast) over the last fifth",
         holds: |told, drawn| {
             let [with, plain] = [&drawn.curves[0].2, &drawn.curves[1].2];
             if let Some(apart) = told.get(1) {
@@ -743,11 +743,17 @@ pub const MOTION: &[Claim<Drawn>] = &[
                 says(apart.as_str(), moved.abs(), 0.5, "slowest")?;
                 holds((moved > 0.0) == (&told[2] == "later"), "later")?;
             }
+            if let Some(low) = told.get(3) {
+                let [a, b] = [slowest(with)?, slowest(plain)?];
+                says(low.as_str(), a.min(b), 0.5, "slowest with and without")?;
+                let high = told.get(4).unwrap_or(low);
+                says(high.as_str(), a.max(b), 0.5, "slowest with and without")?;
+            }
             let change = 100.0 * (end_speed(with) / end_speed(plain) - 1.0);
-            match told.get(3) {
+            match told.get(5) {
                 Some(percent) => {
                     says(percent.as_str(), change.abs(), 1.5, "end")?;
-                    holds((change < 0.0) == (&told[4] == "slower"), "slower")
+                    holds((change < 0.0) == (&told[6] == "slower"), "slower")
                 }
                 None => holds(change.abs() < 3.5, "as fast"),
             }

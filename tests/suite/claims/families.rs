@@ -71,6 +71,25 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
+        reads: r"Wrong here: the model holds most with the grip of (.+?), ([\d.]+) kg",
+        holds: |told, drawn| {
+            let order = in_order(drawn);
+            let own = order.iter().find(|name| name.starts_with(&told[1]));
+            let kg = heaviest_kg(drawn, own.ok_or("no such grip")?)?;
+            says(&told[2], kg, 0.002 * kg, "best")?;
+            let mut all = order.iter().map(|name| heaviest_kg(drawn, name));
+            let is_most = all.all(|other| other.is_ok_and(|other| other <= kg * 1.002));
+            holds(is_most, "none is better")?;
+            // People lift most with the widest of those that were measured.
+            let mut measured = order.iter().filter(|name| !name.contains("as it is"));
+            let widest = measured.next_back().ok_or("no grip")?;
+            holds(
+                !widest.starts_with(&told[1]),
+                "people are best with another",
+            )
+        },
+    },
+    Claim {
         reads: r"Of (\d+) grips the one of (.+?) holds most: ([\d.]+) kg",
         holds: |told, drawn| {
             let order = in_order(drawn);

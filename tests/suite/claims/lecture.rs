@@ -163,6 +163,54 @@ fn body_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     }
 }
 
+/// So many arrows as curves leave the figure, and of these joints, nearly straight where they limit at the peak.
+fn arrows_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
+    let leaving: Vec<_> = lifts(drawn).filter(|c| peak(&c.2)[1] > 220.0).collect();
+    holds(!leaving.is_empty(), "a curve leaves the figure")?;
+    let several = leaving.len() > 1;
+    holds(several == (&told[1] == "Arrows"), "how many arrows")?;
+    let Some(joints) = told.get(2) else {
+        return Ok(());
+    };
+    let mut limiting = Vec::new();
+    for lift in leaving {
+        let study = drawn.study(&lift.1)?;
+        let held = study.capacity.held.iter();
+        let strongest = held.max_by(|a, b| a.capacity.total_cmp(&b.capacity));
+        limiting.push(study.joint(strongest.ok_or("nothing is held")?.limiting));
+    }
+    let named: Vec<&str> = joints.as_str().split(" or ").collect();
+    holds(
+        named.iter().all(|joint| limiting.contains(joint))
+            && limiting.iter().all(|joint| named.contains(joint)),
+        &format!("{named:?} limit, in truth {limiting:?}"),
+    )
+}
+
+/// "pull-up, descending; …": every lift whose published class is another than the computed one, and no other.
+fn published_otherwise(told: &str, drawn: &Drawn) -> Result<(), String> {
+    let reference = include_str!("../../reference/kulig1984_classes.csv");
+    let rows = anywhere(r",([a-z-]+),reference-man,([a-z-]+)(?m:$)");
+    let published = |movement: &str| {
+        let mut rows = rows.captures_iter(reference);
+        rows.find(|row| &row[1] == movement)
+            .map(|row| row[2].to_owned())
+    };
+    let otherwise: Vec<String> = lifts(drawn)
+        .filter_map(|curve| {
+            let name = [&curve.1, &curve.0];
+            let study = name.iter().find_map(|name| drawn.study(name).ok())?;
+            let class = published(&study.movement_name)?;
+            let is_other = class != study.class.shape.word();
+            is_other.then(|| format!("{}, {class}", study.movement_title.to_lowercase()))
+        })
+        .collect();
+    holds(
+        told == otherwise.join("; "),
+        &format!("{told}, in truth {otherwise:?}"),
+    )
+}
+
 /// Figures of classes and of what a weight does to them.
 const CLASSES: &[Claim<Drawn>] = &[
     Claim {
@@ -200,11 +248,8 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Arrows: the curve goes on(?:, for there elbow or knee limits, nearly straight, and a model bears any load on a straight limb| above the figure)",
-        holds: |_, drawn| {
-            let leaves = |c: &(String, String, Vec<[f64; 2]>)| peak(&c.2)[1] > 220.0;
-            holds(lifts(drawn).any(leaves), "a curve leaves the figure")
-        },
+        reads: r"(Arrows?): the curve goes on(?:, for there the ((?:elbow|knee)(?: or (?:elbow|knee))?) limits, nearly straight, and a model bears any load on a straight limb| above the figure)",
+        holds: arrows_told,
     },
     Claim {
         reads: r"Strength curves of (\d+) lifts side by side over the range of the lift",
@@ -215,15 +260,15 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: class_told,
     },
     Claim {
-        reads: r"Ascending: .+ starts? weak, with ([\d to]+) % of (?:its|their) median strength",
+        reads: r"Ascending(?: in this model \(published: \S+\))?: .+ starts? weak, with ([\d to]+) % of (?:its|their) median strength",
         holds: |told, drawn| span_is(&told[1], drawn, 0),
     },
     Claim {
-        reads: r"Descending: .+ ends? weak, with ([\d to]+) % of (?:its|their) median strength",
+        reads: r"Descending(?: in this model \(published: \S+\))?: .+ ends? weak, with ([\d to]+) % of (?:its|their) median strength",
         holds: |told, drawn| span_is(&told[1], drawn, 1),
     },
     Claim {
-        reads: r"Bell-shaped: (the .+|\d+ lifts peak) at ([\d to]+) % of the range",
+        reads: r"Bell-shaped(?: in this model \(published: \S+\))?: (the .+|\d+ lifts peak) at ([\d to]+) % of the range",
         holds: |told, drawn| {
             let places: Vec<f64> = lifts(drawn).map(|c| peak(&c.2)[0]).collect();
             if told[1].ends_with("lifts peak") {
@@ -242,7 +287,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"U-shaped: in (?:its valley|their valleys)(, where the model is less sure,)? .+ holds? ([\d to]+) % of (?:its|their) weaker end",
+        reads: r"U-shaped(?: in this model \(published: \S+\))?: in (?:its valley|their valleys)(, where the model is less sure,)? .+ holds? ([\d to]+) % of (?:its|their) weaker end",
         holds: |told, drawn| {
             let doubted =
                 lifts(drawn).any(|c| is_hollow_at(drawn, &c.1, valley_of_weaker_end(&c.2)[0]));
@@ -348,8 +393,10 @@ const CLASSES: &[Claim<Drawn>] = &[
                 all.last().map(|at| 100.0 * at as f64 / last as f64)
             };
             let side = from(&|at| turns_up(at) != turns_up(valley));
-            let end = held[last].limiting;
-            let other = from(&|at| end != row && held[at].limiting == end);
+            // A joint limits in several directions; the sentence is of the joint.
+            let joint_at = |at: usize| study.joint(held[at].limiting);
+            let end = joint_at(last);
+            let other = from(&|at| end != joint_at(valley) && joint_at(at) == end);
             for (printed, place) in [(told.get(4), side), (told.get(5), other)] {
                 match (printed, place) {
                     (Some(printed), Some(place)) => says(printed.as_str(), place, 0.0, "from")?,
@@ -358,10 +405,7 @@ const CLASSES: &[Claim<Drawn>] = &[
                 }
             }
             told.get(6).map_or(Ok(()), |joint| {
-                holds(
-                    study.joint(end) == joint.as_str(),
-                    "what gives way at the end",
-                )
+                holds(end == joint.as_str(), "what gives way at the end")
             })
         },
     },
@@ -384,6 +428,14 @@ const CLASSES: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Every curve is drawn in percent of its own median, so that only the shape counts",
         holds: is_definition,
+    },
+    Claim {
+        reads: r"The model misses a published class: (.+)",
+        holds: |told, drawn| published_otherwise(&told[1], drawn),
+    },
+    Claim {
+        reads: r"[^:;]+, held still at every place of the range; published otherwise: (.+)",
+        holds: |told, drawn| published_otherwise(&told[1], drawn),
     },
     Claim {
         reads: r"Neither end of the range is weak",
@@ -1283,6 +1335,8 @@ fn limits_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
             .next()
             .unwrap_or("");
         let to = if place == "beyond" {
+            let firsts = firsts(drawn);
+            holds(firsts[last] == joints[0], "it counts most at the end")?;
             last
         } else {
             near(number(place))
@@ -1290,7 +1344,8 @@ fn limits_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
         counts_most(drawn, &joints, from, to.saturating_sub(slack).max(from))?;
         from = (to + slack).min(last);
     }
-    holds(from == last, "the whole range is told")
+    // What is left is shorter than a twentieth of the range.
+    holds(last - from <= last / 20, "the whole range is told")
 }
 
 fn grows(drawn: &Drawn, name: &str) -> Result<(), String> {

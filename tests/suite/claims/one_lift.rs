@@ -214,14 +214,23 @@ pub const AROUND: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"(Ascending|Descending|Bell-shaped|U-shaped|Level)(?: \(added here\))?: start (\d+) %, end (\d+) % of its peak",
+        reads: r"(Ascending|Descending|Bell-shaped|U-shaped|Level)(?: \(added here\)| \(published: (\S+)\))?: start (\d+) %, end (\d+) % of its peak",
         holds: |told, drawn| {
             let mut panels = drawn.curves.iter();
             let own = panels.find(|panel| panel.0.starts_with(&told[1]));
             let own = own.ok_or("no such panel")?;
             let [start, end] = ends(&own.2);
-            says(&told[2], start, 1e-3, "start")?;
-            says(&told[3], end, 1e-3, "end")
+            if let Some(published) = told.get(2) {
+                let lift = drawn.study(&own.1)?;
+                let classes = Library::built_in()
+                    .published_classes()
+                    .expect("a sound file");
+                let known = &classes.by_lift[&lift.movement_name];
+                holds(published.as_str() == known, "published so")?;
+                holds(known != lift.class.shape.word(), "computed otherwise")?;
+            }
+            says(&told[3], start, 1e-3, "start")?;
+            says(&told[4], end, 1e-3, "end")
         },
     },
     Claim {
