@@ -356,7 +356,6 @@ fn is_calibration(path: &Path) -> bool {
 }
 
 /// No publication without its citation and its use.
-/// The rules for a list of publications.
 pub(super) fn sources_rules(sources: &BTreeMap<String, Publication>) -> Vec<Complaint> {
     let complaints = sources.iter().flat_map(|(key, publication)| {
         let fields = [

@@ -36,12 +36,18 @@ pub(super) struct NoviceStart {
 
 /// Where a novice begins who asks for neither load nor repetitions; none for others, and where a block asks for the day.
 pub(super) fn start_today(request: &SessionRequest) -> Result<Option<NoviceStart>> {
+    if begins_today(request) {
+        start(request).map(Some)
+    } else {
+        Ok(None)
+    }
+}
+
+/// Whether a session is that of a novice who asks for neither load nor repetitions, and of no block.
+pub(super) fn begins_today(request: &SessionRequest) -> bool {
     let wishes = &request.wishes;
     let is_asked = wishes.load.is_some() || wishes.repetitions.is_some() || request.aim.is_some();
-    if request.level() != Level::Novice || is_asked {
-        return Ok(None);
-    }
-    start(request).map(Some)
+    request.level() == Level::Novice && !is_asked
 }
 
 /// Where a novice begins: at the heaviest load from which [`STEPS`] steps are known to hold today; never above the usual

@@ -8,7 +8,7 @@ use super::fitting::fitted;
 use super::heeded::Wished;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
-use super::novice_start::{begin, start_today};
+use super::novice_start::{begin, begins_today, start_today};
 use super::planned_set::{PlannedSet, SetKind};
 use super::published::{DeloadRule, RestTable};
 use super::remark::Remark;
@@ -82,7 +82,8 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
                 years: request.lift.trainee.novice_by_age(),
             };
             draft.remarks.insert(0, remark);
-            let kept = match request.lift.trainee.comes_back() {
+            let is_lighter = request.lift.trainee.comes_back() && !begins_today(&plain);
+            let kept = match is_lighter {
                 true => &[Wished::SetsAWeek][..],
                 false => &[Wished::SetsAWeek, Wished::Reserve],
             };
@@ -92,9 +93,11 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
         Permission::Granted => {
             let mut draft = as_permitted(request)?;
             if request.lift.trainee.comes_back() {
-                draft
-                    .remarks
-                    .extend(left_out(request, &[Wished::SetsAWeek]));
+                let kept = match begins_today(request) {
+                    true => &[Wished::SetsAWeek, Wished::Sets, Wished::Reserve][..],
+                    false => &[Wished::SetsAWeek],
+                };
+                draft.remarks.extend(left_out(request, kept));
             }
             draft
         }
