@@ -53,14 +53,14 @@ fn published_otherwise<'c>(study: &Study, classes: &'c PublishedClasses) -> Opti
     classes.otherwise(&study.movement_name, study.class.shape.word())
 }
 
-/// "pull-up, descending": lifts that are published with another class than their curves have.
+/// "pull-up: descending": lifts that are published with another class than their curves have.
 fn published_in_words(lifts: &[&Study], classes: &PublishedClasses) -> Option<String> {
     let told: Vec<String> = lifts
         .iter()
         .filter_map(|study| {
             let published = published_otherwise(study, classes)?;
             Some(format!(
-                "{}, {published}",
+                "{}: {published}",
                 study.movement_title.to_lowercase()
             ))
         })

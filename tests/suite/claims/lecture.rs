@@ -198,11 +198,15 @@ fn published_otherwise(told: &str, drawn: &Drawn) -> Result<(), String> {
     };
     let otherwise: Vec<String> = lifts(drawn)
         .filter_map(|curve| {
-            let name = [&curve.1, &curve.0];
-            let study = name.iter().find_map(|name| drawn.study(name).ok())?;
-            let class = published(&study.movement_name)?;
-            let is_other = class != study.class.shape.word();
-            is_other.then(|| format!("{}, {class}", study.movement_title.to_lowercase()))
+            let name = curve.1.to_lowercase();
+            let class = published(&name.replace(' ', "-"))?;
+            // Of panels the class stands above, else the lift has it.
+            let head = curve.0.split(" (").next().unwrap_or_default();
+            let own = match drawn.study(&curve.1) {
+                Ok(study) => study.class.shape.word().to_owned(),
+                Err(_) => head.to_lowercase(),
+            };
+            (class != own).then(|| format!("{name}: {class}"))
         })
         .collect();
     holds(
