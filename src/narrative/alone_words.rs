@@ -4,7 +4,7 @@
 
 use super::prose::percent;
 use super::quantities::QuantityWords;
-use crate::session::alone::Alone;
+use crate::session::alone_remark::Alone;
 use crate::units::System;
 
 /// How the two differ, and why.

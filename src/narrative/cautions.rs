@@ -36,7 +36,7 @@ pub fn caution_in_words(caution: &Caution, units: System) -> String {
             ))
         ),
         Caution::FeltAboveOneRm { share } => format!(
-            "Near the end of the way {} of the 1RM is felt, which nobody can hold lower down: whoever stalls goes back down at once; \
+            "Near the end of the way {} of the 1RM is felt: more than this lifter lifts all the way, so whoever stalls goes back down at once; \
              for who has trained for years with bands or chains.",
             percent(*share)
         ),

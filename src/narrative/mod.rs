@@ -12,6 +12,7 @@ pub(crate) mod body_words;
 pub(crate) mod causes;
 pub mod cautions;
 mod changed_numbers;
+pub(crate) mod class_load_words;
 pub(crate) mod class_words;
 pub mod cohort_words;
 pub(crate) mod comparison;

@@ -10,11 +10,11 @@ use super::prose::counted_noun;
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::name_of_test;
 use super::shared_phrases::whose_limit;
+use crate::session::disagreement::Disagreement;
 use crate::session::maximum_test::TestedMaximum;
 use crate::session::method::Method;
 use crate::session::remark::{
-    ChartRemark, ClusterRemark, Disagreement, Fate, Kept, LoweringLimit, LoweringRemark, Remark,
-    SetupRemark,
+    ChartRemark, ClusterRemark, Fate, Kept, LoweringLimit, LoweringRemark, Remark, SetupRemark,
 };
 use crate::session::status::INTERMEDIATE_MONTHS;
 use crate::units::{Mass, System};

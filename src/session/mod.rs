@@ -7,9 +7,11 @@
 pub mod accommodating;
 pub mod accommodating_setup;
 pub mod alone;
+pub mod alone_remark;
 pub mod block;
 pub mod block_days;
 pub mod clusters;
+pub mod disagreement;
 pub mod draft;
 mod drafting;
 pub mod eccentric;

@@ -3,11 +3,12 @@
 //! In: a [`RepOracle`] and a [`Draft`] with its sets. Out: the draft with velocities, fatigue, and what every set
 //! would allow by chart and by fatigue model; where the two disagree stands among the remarks.
 
+use super::disagreement::Disagreement;
 use super::draft::{Draft, Predicted, SessionPrediction};
 use super::oracle::RepOracle;
 use super::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
 use super::prediction::{TiringBody, predict_set, repetitions_to_failure};
-use super::remark::{ChartRemark, Disagreement, PlanBasis, Remark};
+use super::remark::{ChartRemark, PlanBasis, Remark};
 use super::request::SessionRequest;
 use super::simulation_doubts::doubts;
 use crate::error::Result;

@@ -2,7 +2,8 @@
 //!
 //! In: what a scheme found out. Out: enums with their numbers; the sentences are made in `narrative`.
 
-use super::alone::Alone;
+use super::alone_remark::Alone;
+use super::disagreement::Disagreement;
 use super::last_session::LastSession;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
@@ -222,21 +223,6 @@ pub enum Remark {
     Lowering(LoweringRemark),
     /// What there is to know of a band or chain setup.
     Setup(SetupRemark),
-}
-
-/// Where chart and fatigue model disagree on neighbouring working sets.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Disagreement {
-    /// First and last working set, from 1.
-    pub sets: (usize, usize),
-    /// Load of one.
-    pub load: Mass,
-    /// Repetitions planned.
-    pub planned: u32,
-    /// What the chart allows when rested.
-    pub by_chart: f64,
-    /// What the fatigue model allows.
-    pub by_model: u32,
 }
 
 /// What a lowered load or count keeps.

@@ -91,7 +91,7 @@ impl AllowedPieces {
         if let Some((kind, _)) = lacking
             .find(|(kind, _)| !self.only.is_empty() && self.only.iter().all(|word| word == kind))
         {
-            return Err(Error::bad(SearchFault::NoneOfKind {
+            return Err(Error::no_answer(SearchFault::NoneOfKind {
                 kind: (*kind).to_owned(),
                 gym: gym.title.clone(),
             }));

@@ -87,7 +87,7 @@ fn fault_a_day_that_tells_nothing_is_refused() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(6))]
+    #![proptest_config(ProptestConfig::with_cases(2))]
 
     /// Whatever the day: after a lay-off nothing beyond the 1RM, and every session of a block as light as the first week's.
     #[test]
@@ -95,7 +95,8 @@ proptest! {
         let is_old = days > 28;
         let start = days_later(days);
         let overload = planned(&["--start", &start, "--method", "overloaded-lowering"]);
-        prop_assert_eq!(overload.status == 0, !is_old, "{} {}", days, overload.complaint);
+        let is_refused = overload.complaint.contains("the log has no session for");
+        prop_assert_eq!(is_refused, is_old, "{} {}", days, overload.complaint);
         let single = planned(&["--start", &start, "--format", "json"]).done();
         let usual = planned(&["--format", "json"]).done();
         let heaviest = |answer: &Answer| loads(answer)[0].iter().copied().fold(0.0, f64::max);

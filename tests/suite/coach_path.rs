@@ -265,7 +265,10 @@ fn law_odd_maxima_of_a_team_are_told() {
     let said = "times what people of that sex, size and training show";
     let mut of_bo = vec![read("bo-invented.html")];
     for text in [in_one_line(&told.out), read("overview.html")] {
-        assert!(text.contains("! Bo (invented): This 1RM is"), "{text}");
+        assert!(
+            text.contains("! Bo (invented): This 1RM in the squat is"),
+            "{text}"
+        );
         assert!(text.contains("a 1RM of 850 kg"), "{text}");
         of_bo.push(text);
     }

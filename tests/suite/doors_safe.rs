@@ -183,9 +183,12 @@ fn fault_what_a_search_or_set_cannot_heed_is_refused() {
     ] {
         refused(&[&press[..], more].concat(), &[words]);
     }
-    refused(
-        &["pick", "bench-press", "--gym", "garage", "--only", "chains"],
-        &["has no chains"],
+    let none = call(&["pick", "bench-press", "--gym", "garage", "--only", "chains"]);
+    assert_eq!((none.status, none.out.as_str()), (1, ""));
+    assert!(
+        none.complaint.contains("has no chains"),
+        "{}",
+        none.complaint
     );
     let clusters = [
         "plan",

@@ -62,7 +62,7 @@ fn of_search(fault: &SearchFault) -> Told {
         ))
         .hint(format!("it has: {}", known.join(", "))),
         SearchFault::NoneOfKind { kind, gym } => Told::new(format!("{gym} has no {kind}"))
-            .hint(format!("leave --only {kind} out, or choose a --gym that has some")),
+            .hint(format!("go without {kind}, or choose a --gym that has some")),
         SearchFault::TooManyHangings { hangings, most } => Told::new(format!(
             "this gym can hang its pieces in {hangings} ways, more than the {most} that can be searched"
         ))
