@@ -4,7 +4,7 @@
 
 use super::prose::{counted_noun, percent};
 use super::quantities::QuantityWords;
-use crate::session::last_session::LastSession;
+use crate::session::end_of_log::LastSession;
 use crate::session::remark::WeeksBegin;
 use crate::units::System;
 

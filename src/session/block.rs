@@ -86,7 +86,9 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
         }
     }
     let first = weeks.first_mut().and_then(|week| week.days.first_mut());
-    if let Some(day) = first.filter(|_| request.level() != Level::Novice) {
+    // Of a session that a wish shaped nothing is said.
+    let is_usual = request.wishes.load.is_none() && request.wishes.repetitions.is_none();
+    if let Some(day) = first.filter(|_| is_usual && request.level() != Level::Novice) {
         let remark = not_alone(&alone, &day.plan);
         day.plan.draft.remarks.extend(remark.map(Remark::Alone));
     }

@@ -1,41 +1,14 @@
 //! The last session of a log as a novice goes on from it: the rule of the sheet, applied to what was lifted.
 //!
-//! In: the last day's sets at its heaviest load. Out: [`LastSession`]; the load and repetitions that come next.
+//! In: a [`LastSession`]. Out: what it reached, and whether it shows a set.
 
+use super::end_of_log::LastSession;
+use super::next_load::next_load;
 use super::published::NoviceWeeks;
 use super::request::SessionRequest;
 use super::status::Level;
-use super::straight::next_load;
 use crate::error::Result;
-use crate::progress::day::Day;
 use crate::units::Mass;
-
-/// The sets of a log's last day at the heaviest load of that day.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct LastSession {
-    /// Its day.
-    pub day: Day,
-    /// The load, body apart.
-    pub load: Mass,
-    /// Repetitions of the set with the fewest, counting those that were left: what every set would have reached to failure.
-    pub to_failure: u32,
-    /// The same of the day before, where that was of this load or more; none where it was not.
-    pub before: Option<u32>,
-}
-
-impl LastSession {
-    /// Repetitions that every set reached with so many in reserve.
-    #[must_use]
-    pub const fn kept(&self, reserve: u32) -> u32 {
-        self.to_failure.saturating_sub(reserve)
-    }
-
-    /// Whether the day before reached so many too.
-    #[must_use]
-    pub fn is_second(&self, count: u32, reserve: u32) -> bool {
-        self.before.is_some_and(|before| before >= count + reserve)
-    }
-}
 
 /// Of the repetitions of a list, the most that the last session reached with so many in reserve; none where it reached
 /// fewer than the fewest.

@@ -4,14 +4,16 @@
 //! by which the log goes on.
 
 use super::draft::Draft;
+use super::end_of_log::LastSession;
 use super::fitting::is_held;
-use super::last_session::{LastSession, reached, shows};
+use super::last_session::{reached, shows};
+use super::next_load::next_load;
 use super::planned_set::SetKind;
 use super::published::NoviceWeeks;
 use super::remark::{PlanBasis, Progression, Remark, WeeksBegin};
 use super::request::{DayAim, SessionRequest};
 use super::status::Level;
-use super::straight::{RESERVE, next_load};
+use super::straight::RESERVE;
 use super::strength::OneRmSource;
 use crate::error::Result;
 use crate::units::Mass;

@@ -7,12 +7,12 @@ use super::block_days::{
     BlockWeek, DayPurpose, day_back, days, is_coming_back, recovered, straight_day,
 };
 use super::draft::SessionPlan;
+use super::next_load::next_load;
 use super::novice_start::{
     HAIR, aim, begun, by_the_log, fewest, rules, start, then_heavier, work_of,
 };
 use super::remark::Remark;
 use super::request::{DayAim, SessionRequest};
-use super::straight::next_load;
 use crate::error::Result;
 
 /// A novice's weeks. What training adds is not known beforehand, so the last of them may stand for many.

@@ -4,7 +4,7 @@
 
 use super::alone_remark::Alone;
 use super::disagreement::Disagreement;
-use super::last_session::LastSession;
+use super::end_of_log::LastSession;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
 use super::strength::SimulatedRange;

@@ -6,6 +6,7 @@
 use super::draft::Draft;
 use super::last_session::shows;
 use super::method::Method;
+use super::next_load::next_load;
 use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
 use super::predicted_sets::predict;
 use super::published::{LevelGuidance, StraightTable};
@@ -13,7 +14,6 @@ use super::remark::{ChartRemark, Frequency, PlanBasis, Progression, Remark};
 use super::request::{NEAR_SHARE, SessionRequest};
 use super::status::Level;
 use crate::error::Result;
-use crate::setups::LoadUse;
 use crate::units::Mass;
 
 /// Repetitions that a working set is kept short of failure (common practice: one to three; Helms et al. 2017, J Strength Cond
@@ -154,16 +154,4 @@ fn progression(request: &SessionRequest, load: Mass, repetitions: u32) -> Progre
         steps: (whole * (percent.0 / 100.0), whole * (percent.1 / 100.0)),
         next: next_load(request, load),
     }
-}
-
-/// The next load that can be set up and is heavier by at least the smaller step.
-pub(super) fn next_load(request: &SessionRequest, load: Mass) -> Option<Mass> {
-    let least = request.published.straight.step.percent.0 / 100.0;
-    let least = load + (load + request.lift.body) * least;
-    // An empty bar with its collars on is loaded for bands and chains only.
-    let plain = request.loading.all().iter();
-    let plain = plain.filter(|loading| loading.use_for != LoadUse::Pieces);
-    let all = plain.map(|loading| loading.total);
-    all.filter(|total| *total >= least)
-        .min_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))
 }

@@ -3,7 +3,7 @@
 //! In: a movement, who trains, a 1RM, body mass that is part of the load. Out: [`PlannedLift`]; loads as shares
 //! and back.
 
-use super::last_session::LastSession;
+use super::end_of_log::LastSession;
 use super::status::{Level, Trainee};
 use crate::movement::Handling;
 use crate::progress::day::Day;

@@ -18,7 +18,7 @@ use crate::progress::one_rm_now::NowFrom;
 use crate::progress::session_best::SessionBest;
 use crate::progress::training_log::{Log, LogEntry, SkippedRow};
 use crate::progress::trend::Trend;
-use crate::session::last_session::LastSession;
+use crate::session::end_of_log::LastSession;
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::units::Mass;
 

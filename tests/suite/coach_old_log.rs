@@ -87,7 +87,7 @@ fn fault_a_day_that_tells_nothing_is_refused() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2))]
+    #![proptest_config(ProptestConfig::with_cases(1))]
 
     /// Whatever the day: after a lay-off nothing beyond the 1RM, and every session of a block as light as the first week's.
     #[test]
