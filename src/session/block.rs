@@ -16,7 +16,7 @@ use super::method::Method;
 use super::novice_weeks::novice_weeks;
 use super::published::WeekRules;
 use super::remark::{Progression, Remark};
-use super::request::{DayAim, SessionRequest};
+use super::request::{DayAim, SessionRequest, SessionWishes};
 use super::schemes::{EASIER_RESERVE, eased, left_out, plan};
 use super::status::Level;
 use super::straight::RESERVE;
@@ -86,13 +86,26 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
         }
     }
     let first = weeks.first_mut().and_then(|week| week.days.first_mut());
-    // Of a session that a wish shaped nothing is said.
-    let is_usual = request.wishes.load.is_none() && request.wishes.repetitions.is_none();
-    if let Some(day) = first.filter(|_| is_usual && request.level() != Level::Novice) {
-        let remark = not_alone(&alone, &day.plan);
+    if let Some(day) = first.filter(|_| request.level() != Level::Novice) {
+        let remark = not_alone(&unshaped(request, alone)?, &day.plan);
         day.plan.draft.remarks.extend(remark.map(Remark::Alone));
     }
     Ok(Block { weeks })
+}
+
+/// The session that is planned alone where nobody wishes for a load or repetitions, neither of which a block heeds.
+fn unshaped(request: &SessionRequest, alone: SessionPlan) -> Result<SessionPlan> {
+    let wishes = request.wishes;
+    if wishes.load.is_none() && wishes.repetitions.is_none() {
+        return Ok(alone);
+    }
+    let mut usual = request.with_method(request.method);
+    usual.wishes = SessionWishes {
+        load: None,
+        repetitions: None,
+        ..wishes
+    };
+    plan(&usual)
 }
 
 /// A block from a log that ended before a lay-off: the sessions of its first, easy week, again in every week, because nobody
