@@ -96,23 +96,24 @@ impl FigureArguments {
         let is_curve = self.draw == FigureKind::Curve;
         let (people, scatter) = (["people", "seed", "sex", "training"], ["scatter"]);
         let of_curve = [&people[..], &scatter].concat();
-        let of_curve = of_curve.into_iter().map(|id| (id, is_curve, "draw curve"));
+        let of_curve = of_curve
+            .into_iter()
+            .map(|id| (id, is_curve, &["draw curve"][..]));
         let has_several = is_typed(call.matches, "versus");
-        let samples = matches!(self.draw, FigureKind::Curve | FigureKind::Muscles);
         let mut all = of_curve.chain([
-            ("as_loaded", has_several, "versus"),
-            ("region_share", is_curve, "draw curve"),
+            ("as_loaded", has_several, &["versus"][..]),
+            ("region_share", is_curve, &["draw curve"][..]),
             (
                 "samples",
-                samples || self.draw == FigureKind::Holders,
-                "draw curve",
+                self.draw != FigureKind::FreeBody,
+                &["draw curve", "draw muscles", "draw holders"][..],
             ),
         ]);
         match all.find(|(id, heeds, _)| !heeds && is_typed(call.matches, id)) {
             None => Ok(()),
             Some((id, _, needed)) => Err(Error::bad(CommandFault::Idle {
                 option: id.replace('_', "-"),
-                needed: vec![needed.to_owned()],
+                needed: needed.iter().map(|one| (*one).to_owned()).collect(),
             })),
         }
     }
@@ -171,20 +172,34 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
 /// Files beside the picture that are not named by themselves.
 fn beside_paths(arguments: &FigureArguments, setups: usize) -> Vec<PathBuf> {
     let picture = &arguments.picture;
-    let mut endings = Vec::new();
+    let mut paths = Vec::new();
     if arguments.words {
-        endings.extend(["caption.txt", "alt.txt"].map(str::to_owned));
+        paths.extend(word_paths(picture));
     }
     if matches!(arguments.data, Some(None)) {
-        match arguments.draw == FigureKind::Curve && setups > 1 {
-            true => endings.extend((1..=setups).map(|number| format!("{number}.csv"))),
-            false => endings.push("csv".to_owned()),
-        }
+        let setups = if arguments.draw == FigureKind::Curve {
+            setups
+        } else {
+            1
+        };
+        paths.extend(data_paths(picture, setups));
     }
-    endings
-        .iter()
-        .map(|ending| picture.beside(ending))
-        .collect()
+    paths
+}
+
+/// Where caption and alternative text stand.
+fn word_paths(picture: &Picture) -> [PathBuf; 2] {
+    ["caption.txt", "alt.txt"].map(|ending| picture.beside(ending))
+}
+
+/// Where the data stand: of several setups one file each.
+fn data_paths(picture: &Picture, setups: usize) -> Vec<PathBuf> {
+    match setups {
+        0 | 1 => vec![picture.beside("csv")],
+        _ => (1..=setups)
+            .map(|number| picture.beside(&format!("{number}.csv")))
+            .collect(),
+    }
 }
 
 /// A figure that brings its own words and data.
@@ -231,12 +246,10 @@ fn named_data(study: &Study, path: &Path, call: &CommandCall) -> Result<Vec<u8>>
 fn word_files(words: FigureWords, told: Telling<'_>, picture: &Picture) -> [Beside; 2] {
     let own = format!("{}. {}", words.title, words.caption);
     let caption = format!("{} {}\n", own.trim_end(), told.drawn_for());
+    let [of_caption, of_text] = word_paths(picture);
     [
-        (picture.beside("caption.txt"), caption.into_bytes()),
-        (
-            picture.beside("alt.txt"),
-            (words.description + "\n").into_bytes(),
-        ),
+        (of_caption, caption.into_bytes()),
+        (of_text, (words.description + "\n").into_bytes()),
     ]
 }
 
@@ -254,15 +267,16 @@ fn data_files(study: &Study, picture: &Picture, call: &CommandCall) -> Result<Ve
         let head = record.csv_head();
         Ok((head + &report::curve_data(study, setup, false).csv()).into_bytes())
     };
+    let paths = data_paths(picture, study.setups.len()).into_iter();
     match study.setups.as_slice() {
-        [] => Ok(vec![(picture.beside("csv"), data(None, None)?)]),
-        [only] => Ok(vec![(picture.beside("csv"), data(None, Some(only))?)]),
-        several => (1..)
+        [] | [_] => {
+            let bytes = data(None, study.setups.first())?;
+            Ok(paths.map(|path| (path, bytes.clone())).collect())
+        }
+        several => paths
             .zip(several)
-            .map(|(number, setup)| {
-                let path = picture.beside(&format!("{number}.csv"));
-                Ok((path, data(Some(number - 1), Some(setup))?))
-            })
+            .enumerate()
+            .map(|(number, (path, setup))| Ok((path, data(Some(number), Some(setup))?)))
             .collect(),
     }
 }

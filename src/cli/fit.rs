@@ -9,7 +9,7 @@ use super::options::{Format, SexOption, UnitsOption};
 use super::output;
 use super::picture::LookOptions;
 use super::whole_set;
-use crate::error::{CommandFault, Error, Result};
+use crate::error::{Error, Result};
 use crate::figures::fitted_lifts;
 use crate::library::{Library, Shelf};
 use crate::narrative::doubted_sets::not_counted;
@@ -126,10 +126,7 @@ pub struct FitArguments {
 pub fn run(arguments: &FitArguments, call: &CommandCall) -> Result<()> {
     let library = call.models;
     if let Some(path) = &arguments.output {
-        if path.extension().is_none_or(|ending| ending != "ron") {
-            let file = path.display().to_string();
-            return Err(Error::bad(CommandFault::NoModelFile { file }));
-        }
+        output::check_model_file(path)?;
         output::check_target(path, arguments.look.force)?;
     }
     if let Some(path) = &arguments.picture {

@@ -4,7 +4,7 @@ use super::complain::warn;
 use super::options::UnitsOption;
 use super::output;
 use super::whole_set;
-use crate::error::{CommandFault, Error, Fault, GymPart, Result};
+use crate::error::{Fault, GymPart, Result};
 use crate::library::{Library, Shelf};
 use crate::narrative::gym_words::{
     REASON, TITLE, assumed_in_words, question, usual_part, written_in_words,
@@ -89,10 +89,7 @@ pub struct GymArguments {
 /// Runs the command.
 pub fn run(arguments: &GymArguments, library: &Library) -> Result<()> {
     let path = &arguments.output;
-    if path.extension().is_none_or(|ending| ending != "ron") {
-        let file = path.display().to_string();
-        return Err(Error::bad(CommandFault::NoModelFile { file }));
-    }
+    output::check_model_file(path)?;
     output::check_target(path, arguments.force)?;
     let units: System = arguments.units.into();
     let mut told = arguments.told();

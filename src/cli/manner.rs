@@ -58,8 +58,7 @@ impl Manner {
 
 /// An option that changes nothing in a lift that is not lowered first.
 pub fn without_lowering(option: &str) -> Error {
-    Error::bad(CommandFault::Idle {
+    Error::bad(CommandFault::IdleUnlowered {
         option: option.to_owned(),
-        needed: vec!["lowering of more than 0 s".to_owned()],
     })
 }

@@ -84,6 +84,15 @@ pub(super) fn free() -> MutexGuard<'static, BTreeSet<PathBuf>> {
     taken(&FREE)
 }
 
+/// Refuses a name under which nothing reads a model file again.
+pub fn check_model_file(path: &Path) -> Result<()> {
+    if path.extension().is_some_and(|ending| ending == "ron") {
+        return Ok(());
+    }
+    let file = path.display().to_string();
+    Err(Error::bad(CommandFault::NoModelFile { file }))
+}
+
 /// Checks that a file can be made, before anything is computed.
 ///
 /// **Fails** if the path is a folder or a device, its folder is missing or takes no files, the file was read by this

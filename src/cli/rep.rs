@@ -128,13 +128,14 @@ fn check_animation(arguments: &RepArguments) -> Result<()> {
     if *versus_plain && (over_time.is_some() || animation.is_some()) {
         return Err(Error::bad(RepetitionOptions::ComparisonPictures));
     }
-    let ending = animation.as_ref().map(|path| path.extension());
-    match ending
-        .is_none_or(|ending| ending.is_some_and(|ending| ending.eq_ignore_ascii_case("svg")))
+    let ending = |path: &PathBuf| path.extension().map(|ending| ending.to_ascii_lowercase());
+    if animation
+        .as_ref()
+        .is_some_and(|path| ending(path).is_none_or(|ending| ending != "svg"))
     {
-        true => Ok(()),
-        false => Err(Error::bad(RepetitionOptions::AnimationNotSvg)),
+        return Err(Error::bad(RepetitionOptions::AnimationNotSvg));
     }
+    Ok(())
 }
 
 /// Prints and draws a setup beside plain weight of the same hardest effort.

@@ -64,17 +64,19 @@ pub fn run(arguments: &ShowArguments, library: &Library) -> Result<()> {
 
 /// Refuses a name under which nothing would read the file again.
 fn check_ending(path: &Path, kind: Kind) -> Result<()> {
-    let ending = path.extension().map(|ending| ending.to_ascii_lowercase());
-    let is_ending = |wanted: &str| ending.as_ref().is_some_and(|ending| ending == wanted);
-    let file = path.display().to_string();
-    match kind.shelf() {
-        Some(_) if !is_ending("ron") => Err(Error::bad(CommandFault::NoModelFile { file })),
-        None if !is_ending("csv") => Err(Error::bad(CommandFault::OtherEnding {
-            file,
-            holds: FileForm::Csv,
-        })),
-        _ => Ok(()),
+    if kind.shelf().is_some() {
+        return output::check_model_file(path);
     }
+    if path
+        .extension()
+        .is_some_and(|ending| ending.eq_ignore_ascii_case("csv"))
+    {
+        return Ok(());
+    }
+    Err(Error::bad(CommandFault::OtherEnding {
+        file: path.display().to_string(),
+        holds: FileForm::Csv,
+    }))
 }
 
 /// How many files of a kind there are.

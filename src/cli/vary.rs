@@ -124,12 +124,7 @@ pub fn run(arguments: &VaryArguments, call: &CommandCall) -> Result<()> {
     }
     let parameters = parameters(arguments)?;
     if is_typed(call.matches, "measure") && parameters.len() == 1 {
-        return Err(Error::bad(CommandFault::Idle {
-            option: "measure".to_owned(),
-            needed: ["rank", "param with a second parameter"]
-                .map(str::to_owned)
-                .to_vec(),
-        }));
+        return Err(Error::bad(CommandFault::IdleMeasure));
     }
     let bench = Workbench::open(library, &arguments.who.lifter, &arguments.movement)?;
     let asked = asked(arguments, call)?;

@@ -44,13 +44,17 @@ pub fn watched<T>(work: impl FnOnce(&Watch) -> Result<T>) -> Result<T> {
     });
     let _end = Ending(&ended);
     std::thread::scope(|scope| {
-        if std::io::stderr().is_terminal() {
-            scope.spawn(|| show(&watch, &ended));
+        let teller = if std::io::stderr().is_terminal() {
+            scope.spawn(|| show(&watch, &ended))
         } else {
-            scope.spawn(|| tell(&watch, &ended));
-        }
+            scope.spawn(|| tell(&watch, &ended))
+        };
         let _end = Ending(&ended);
-        work(&watch)
+        let found = work(&watch);
+        // Nobody waits for a tick behind the work.
+        ended.store(true, Relaxed);
+        teller.thread().unpark();
+        found
     })
 }
 
@@ -71,7 +75,7 @@ fn show(watch: &Watch, ended: &AtomicBool) {
         bar.set_style(style);
     }
     while !ended.load(Relaxed) {
-        std::thread::sleep(TICK);
+        std::thread::park_timeout(TICK);
         bar.set_length(watch.all.load(Relaxed));
         bar.set_position(watch.done.load(Relaxed));
     }
@@ -83,7 +87,7 @@ fn tell(watch: &Watch, ended: &AtomicBool) {
     let begun = Instant::now();
     let mut next = FIRST_TOLD;
     while !ended.load(Relaxed) {
-        std::thread::sleep(TICK);
+        std::thread::park_timeout(TICK);
         let passed = begun.elapsed();
         if passed < next {
             continue;

@@ -89,6 +89,13 @@ pub enum CommandFault {
         /// What the system says.
         cause: String,
     },
+    /// An option that changes nothing where nothing is lowered.
+    IdleUnlowered {
+        /// The option.
+        option: String,
+    },
+    /// What is compared is asked for, of one parameter that is not ranked.
+    IdleMeasure,
     /// An option that changes nothing in this call.
     Idle {
         /// The option, without dashes.

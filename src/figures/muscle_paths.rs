@@ -264,7 +264,7 @@ pub(crate) fn muscle_ends(
 }
 
 /// The line of one muscle, with its arm about the coordinate `main`; none where it crosses no shown joint. It holds on
-/// at the given ends as long as it can pass the joint from there, else where the pose alone puts them.
+/// at the given ends; a muscle of one joint as long as it can pass the joint from there, else where the pose alone puts them.
 pub(crate) fn muscle_path(
     study: &Study,
     sample: usize,
@@ -279,8 +279,10 @@ pub(crate) fn muscle_path(
     if let Some(ends) = ends {
         joints.near.length_m = ends.near_m;
         joints.far.length_m = ends.far_m;
-        let (_, joint, arm_m) = &joints.crossed[0];
-        fits = joint.can_pass(joints.near.point(), joints.far.point(), *arm_m)?;
+        if one_joint {
+            let (_, joint, arm_m) = &joints.crossed[0];
+            fits = joint.can_pass(joints.near.point(), joints.far.point(), *arm_m)?;
+        }
     }
     if one_joint && !fits {
         [joints.near.length_m, joints.far.length_m] = own;

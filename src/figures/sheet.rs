@@ -189,12 +189,13 @@ fn lines(chart: &LineChart) -> DataTable {
         .filter(|name| !name.is_empty())
         .map(|name| (*name).to_owned())
         .collect();
-    for panel in &chart.panels {
+    for (index, panel) in chart.panels.iter().enumerate() {
         let title = panel.axis.title();
         let panel_cell = (!one_panel).then_some(title.as_str());
         for series in &panel.series {
-            // A curve that is named in the first panel only is the same one in the second.
-            let mut named = chart.panels[0].series.iter();
+            // A curve that is named in the first panel only is the same one in those below.
+            let first = (index > 0).then(|| &chart.panels[0].series);
+            let mut named = first.into_iter().flatten();
             let same = named.find(|other| other.role == series.role && !other.name.is_empty());
             let name = match (series.name.is_empty(), same) {
                 (false, _) => &series.name,

@@ -42,7 +42,10 @@ pub fn track_on_length(study: &Study, track: &FibreTrack) -> Sheet {
         ALL_LENGTHS,
         law,
         used,
-        (track.weakest, WEAKEST),
+        (
+            Some(track.weakest).filter(|at| track.is_between(*at)),
+            WEAKEST,
+        ),
     );
     chart.panels[0].series[0].doubted = doubted_lengths(track);
     Sheet::lines(&length_track_words(study, track), chart)
@@ -65,9 +68,7 @@ fn doubted_lengths(track: &FibreTrack) -> Vec<[f64; 2]> {
 pub fn track_on_speed(moving: &MovingStudy, track: &FibreTrack) -> Sheet {
     let velocity = &track.curves.velocity;
     let [from, to] = SPEEDS_PERCENT;
-    let fastest = (0..track.speeds.len())
-        .max_by(|a, b| track.speeds[*a].total_cmp(&track.speeds[*b]))
-        .unwrap_or(0);
+    let fastest = track.fastest();
     let most = 100.0 * track.speeds[fastest].max(0.0);
     // The picture ends where the used stretch has room, at a round speed.
     let to = (10 * (0.25 * most).ceil() as i32).clamp(to / 5, to);
@@ -85,7 +86,7 @@ pub fn track_on_speed(moving: &MovingStudy, track: &FibreTrack) -> Sheet {
         ALL_SPEEDS,
         law,
         used,
-        (fastest, FASTEST),
+        (Some(fastest).filter(|at| track.is_between(*at)), FASTEST),
     );
     Sheet::lines(&speed_track_words(moving, track), chart)
 }
@@ -96,11 +97,11 @@ fn chart(
     law_name: &str,
     law: Vec<[f64; 2]>,
     used: Vec<[f64; 2]>,
-    (told, name): (usize, &str),
+    (told, name): (Option<usize>, &str),
 ) -> LineChart {
     let last = used.len() - 1;
     let mut places = vec![(0, START), (last, END)];
-    if told > last / 12 && told < last - last / 12 {
+    if let Some(told) = told {
         places.insert(1, (told, name));
     }
     // Numbered, since the way along the curve need not run from left to right.

@@ -149,7 +149,8 @@ impl Workbench {
 
     /// The model with values set.
     ///
-    /// **Fails** with every setting that does not fit or is there twice, or with what they make impossible together.
+    /// **Fails** with every value that is set twice; where none is, with every setting that does not fit, or with what they make
+    /// impossible together.
     pub fn model(&self, sets: &[String]) -> Result<Model> {
         each_once(sets)?;
         self.model_in_steps(sets)

@@ -12,8 +12,9 @@ use crate::anatomy::{
     Breadths, Lifter, LifterRecord, MuscleTable, PersonScatter, SegmentName, SegmentTable, groups,
 };
 use crate::bounds::bounds;
-use crate::error::{BodyRule, BrokenRule, Doubt, Fault, PersonFault};
+use crate::error::{BodyRule, BrokenRule, Doubt, Fault};
 use crate::person::StrengthFactor;
+use crate::person::longer_than_life;
 
 /// A lifter's record beside its muscle table.
 pub(super) fn lifter_record(
@@ -103,12 +104,11 @@ fn own_numbers(record: &LifterRecord, rules: &mut Rules) {
     if record.title.trim().is_empty() {
         rules.add("title", BrokenRule::Empty);
     }
-    let youngest = bounds().trainee_age.least();
     if let (Some(months), Some(age)) = (record.training_months, record.age_years)
-        && months > 12.0 * (age - youngest)
+        && let Some(fault) = longer_than_life(age, months)
     {
-        let fault = Fault::new(PersonFault::LongerThanLife { age, months });
-        rules.add("training_months", BrokenRule::ReadsOn(Box::new(fault)));
+        let fault = Box::new(Fault::new(fault));
+        rules.add("training_months", BrokenRule::ReadsOn(fault));
     }
     if let Some(months) = record.training_months {
         rules.within("training_months", months, &bounds().training_months);

@@ -38,7 +38,7 @@ pub fn cohort_head(cohort: &Cohort, units: System) -> Vec<String> {
 }
 
 /// Fewest people of whom a tenth is at least one.
-pub const FEWEST_FOR_TAILS: usize = 10;
+const FEWEST_FOR_TAILS: usize = 10;
 
 /// The heads of the table of quantiles.
 pub const QUANTILE_HEADS: [&str; 3] = ["below which %", "maximum", "over body mass"];
@@ -73,7 +73,7 @@ pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
     let found = cohort.maxima_kg().len();
     if found < FEWEST_FOR_TAILS {
         remarks.push(format!(
-            "{found} {} no group: of fewer than {FEWEST_FOR_TAILS} people there is no tenth, so the rows of the table are single people.",
+            "{found} {} no group: of fewer than {FEWEST_FOR_TAILS} people there is no tenth, so the rows of the table lie at single people or between two.",
             if found == 1 { "maximum is" } else { "maxima are" }
         ));
     }

@@ -23,7 +23,7 @@ pub fn failed_in_words(failed: &FailedAttempt, units: System) -> String {
 #[must_use]
 pub fn jump_in_words(jump: &Jump, units: System) -> String {
     let (share, side, limit, than) = match jump.is_fall() {
-        true => (-jump.excess(), "below", FALL_SHARE, "low"),
+        true => (-jump.excess(), "below", 1.0 - FALL_SHARE, "low"),
         false => (jump.excess(), "above", JUMP_SHARE, "near"),
     };
     format!(

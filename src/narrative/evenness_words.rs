@@ -302,13 +302,13 @@ fn missed_in_short(both: &AgainstPlain, errors: &LiftErrors, worst: Option<&Wors
     )
 }
 
-/// The worst miss that concerns the curve: "Worst miss: strength with the hip at 90 deg over 0 deg is 5.6, expected 1.05 to
+/// The worst miss that concerns the curve: "Worst miss, reference man: strength with the hip at 90 deg over 0 deg is 5.6, expected 1.05 to
 /// 1.8."
 fn worst_in_words(worst: &WorstMiss) -> String {
     let (one, other) = worst.hip_deg;
     let (least, most) = worst.expected;
     format!(
-        "Worst miss: strength with the hip at {one} deg over {other} deg is {}, expected {} to {}.",
+        "Worst miss, reference man: strength with the hip at {one} deg over {other} deg is {}, expected {} to {}.",
         rounded(worst.computed, 1),
         rounded(least, 2),
         rounded(most, 1)

@@ -105,10 +105,6 @@ pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, Strin
     let [before, beyond] = stretches.as_slice() else {
         return None;
     };
-    let named = |joints: &[&str]| {
-        let joints: Vec<String> = joints.iter().map(|joint| (*joint).to_owned()).collect();
-        listed(&joints)
-    };
     let last = (study.range.poses.len() - 1) as f64;
     let (number, unit) = study.told(units).place_and_unit(before.to as f64 / last);
     Some((
@@ -116,9 +112,9 @@ pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, Strin
         format!("{number} {unit}"),
         format!(
             "{} count{} most before it, {} beyond",
-            named(&before.joints),
+            listed(&before.joints),
             if before.joints.len() == 1 { "s" } else { "" },
-            named(&beyond.joints)
+            listed(&beyond.joints)
         ),
     ))
 }

@@ -11,12 +11,12 @@ use crate::study::{MaximumInterval, MaximumStudy};
 use crate::units::{Mass, System};
 
 /// What stands behind a maximum that is lowered.
-const OVERLOAD: &str = "caution: lowering more than one can lift is for experienced lifters only, at most once a week, \
+const OVERLOAD: &str = "lowering more than one can lift is for experienced lifters only, at most once a week, \
 with safety arms at the right height and spotters who know the plan. Education, not medical advice; local rules and a \
 qualified professional come first.";
 
 /// What stands behind a maximum that is lowered where less can be lowered than lifted.
-const NO_OVERLOAD: &str = "caution: how much can be lowered under control is not known here, so plan no lowering of more than can be \
+const NO_OVERLOAD: &str = "how much can be lowered under control is not known here, so plan no lowering of more than can be \
 lifted, and have somebody take a heavy load or put it down another way. Education, not medical advice; local rules and a qualified professional come first.";
 
 /// What ends a maximum whose load gets away on the way down.
@@ -57,7 +57,7 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
     }));
     if let Some(eccentric) = found.eccentric {
         lines.push(lowered(eccentric, found, units));
-        lines.extend(lowered_caution(found));
+        lines.extend(lowered_caution(found).map(|words| format!("caution: {words}")));
     }
     lines.extend(found.factor.map(|factor| implied(factor, own)));
     lines
@@ -105,14 +105,20 @@ fn lowered_less(times: &str) -> String {
 pub fn lowered_caution(found: &MaximumStudy) -> Option<String> {
     let eccentric = found.eccentric?;
     let title = found.movement_title.to_lowercase();
+    let is_more = eccentric.load > found.one_rm.load;
+    let that = if is_more {
+        "nobody is to try that: "
+    } else {
+        ""
+    };
     let nobody = |why: String| {
         format!(
-            "caution: nobody is to try that: {why}. Education, not medical advice; local rules and a qualified professional come first."
+            "{that}{why}. Education, not medical advice; local rules and a qualified professional come first."
         )
     };
     Some(match found.handover {
         Handover::No(why) => nobody(not_handed_over(&title, no_help(why))),
-        _ if eccentric.load <= found.one_rm.load => NO_OVERLOAD.to_owned(),
+        _ if !is_more => NO_OVERLOAD.to_owned(),
         Handover::BodyOnly { .. } => nobody(body_lowered_only(&title)),
         Handover::Yes { .. } => OVERLOAD.to_owned(),
     })

@@ -307,7 +307,7 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
             unit(units)
         ),
         LogLimit::VelocityDisagrees(share) => format!(
-            "on the middle day, velocity by the equations of a whole group and repetitions differ by {} % in the 1RM they give: \
+            "in the median of the days, velocity by the equations of a whole group and repetitions differ by {} % in the 1RM they give: \
              a profile of the lifter's own velocities is another estimate",
             percent(*share)
         ),

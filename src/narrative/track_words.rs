@@ -60,11 +60,8 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
 }
 
 /// How the numbers of the marked places are read: where the fibres are fastest in between, the lift comes back along the curve.
-fn way_along(speeds: &[f64]) -> String {
-    let most = speeds.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let fastest = speeds.iter().position(|speed| *speed >= most).unwrap_or(0);
-    let last = speeds.len() - 1;
-    match fastest > last / 12 && fastest < last - last / 12 {
+fn way_along(track: &FibreTrack) -> String {
+    match track.is_between(track.fastest()) {
         true => {
             "The lift runs along the curve from 1 to 2, and back to 3. Force: held still = 100 %."
         }
@@ -95,7 +92,7 @@ pub(crate) fn speed_track_words(moving: &MovingStudy, track: &FibreTrack) -> Fig
             percent(most)
         ),
         subtitle: format!("{}, {movement} at constant speed of the joint", study.lifter_title),
-        footnote: way_along(&track.speeds),
+        footnote: way_along(track),
         description: format!(
             "Force over speed of shortening with the stretch of it that the {} of the {movement} uses: from {first} of the fastest speed at \
              the start to {last} at the end, {fastest} where its fibres are fastest.",

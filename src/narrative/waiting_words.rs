@@ -1,6 +1,6 @@
 //! How far long work is, in a line.
 //!
-//! In: the time since it began, parts done and parts in all. Out: a sentence, or nothing where the end is near.
+//! In: the time since it began, parts done and parts in all. Out: a sentence, or nothing where all of it is short.
 
 use super::quantities::rounded;
 use std::time::Duration;

@@ -5,6 +5,7 @@
 //! known here: `study` simulates it.
 
 mod log_measured;
+mod longer_than_life;
 mod next_test;
 mod people_scatter;
 mod person_factors;
@@ -14,6 +15,7 @@ mod told_measure;
 mod told_texts;
 
 pub use log_measured::{LogMeasured, measured_dynamometer, measured_hold, measured_lift};
+pub use longer_than_life::longer_than_life;
 pub use next_test::narrowing;
 pub use people_scatter::Scatter;
 pub use person_factors::{PersonFactors, StrengthFactor};

@@ -60,7 +60,7 @@ const MISREAD: f64 = 105.0;
 const STRADDLING: f64 = 60.0;
 /// Two leaders across each other.
 const CROSSED_LEADERS: f64 = 60.0;
-/// A leader across a curve: more than a place some rings farther away.
+/// A leader across a curve or along it: more than a place some rings farther away.
 const LEADER_ACROSS: f64 = 45.0;
 /// A place that costs more than this is not clear of curves.
 pub const CLEAR_COST: f64 = 100.0;
@@ -179,7 +179,13 @@ fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> 
         } else if !own && owner.is_some() {
             cost += nearness_cost(&obstacle.points, &place.area, place.target);
         }
-        if place.leader && !own && crosses(&obstacle.points, &leader_of(place)) {
+        let leader = leader_of(place);
+        let is_hidden = || {
+            let [x, y] = [0, 1].map(|axis| f64::midpoint(leader[0][axis], leader[1][axis]));
+            let middle = Rect::new(x, y, x, y).grown(field.clearance);
+            length_inside(&obstacle.points, &middle) > 0.0
+        };
+        if place.leader && !own && (crosses(&obstacle.points, &leader) || is_hidden()) {
             cost += LEADER_ACROSS;
         }
     }

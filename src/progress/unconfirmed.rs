@@ -29,6 +29,14 @@ pub struct Jump {
 }
 
 impl Jump {
+    fn of(session: &SessionBest, before_kg: f64) -> Self {
+        Self {
+            set: session.set.clone(),
+            one_rm: session.estimate.one_rm,
+            before: Mass::from_kg(before_kg),
+        }
+    }
+
     /// The day.
     #[must_use]
     pub const fn day(&self) -> Day {
@@ -88,11 +96,7 @@ fn first_jump(sessions: &[SessionBest]) -> Option<Jump> {
                 .any(|later| later.kg() * (1.0 + JUMP_SHARE) >= session.kg())
         };
         if session.kg() > best_kg * (1.0 + JUMP_SHARE) && !is_shown_again() {
-            return Some(Jump {
-                set: session.set.clone(),
-                one_rm: session.estimate.one_rm,
-                before: Mass::from_kg(best_kg),
-            });
+            return Some(Jump::of(session, best_kg));
         }
         best_kg = best_kg.max(session.kg());
     }
@@ -106,13 +110,10 @@ fn first_fall(sessions: &[SessionBest]) -> Option<Jump> {
         let rested = session.day.days_since(sessions[index - 1].day);
         let is_as_low = |other: &SessionBest| other.kg() < least_kg;
         let is_shown_again = || sessions[index + 1..].iter().any(is_as_low);
-        let was_shown = || sessions[..index].iter().any(is_as_low);
+        let is_near = |other: &SessionBest| other.kg() <= session.kg() * (1.0 + JUMP_SHARE);
+        let was_shown = || sessions[..index].iter().any(is_near);
         if is_as_low(session) && rested <= LAY_OFF_DAYS && !was_shown() && !is_shown_again() {
-            return Some(Jump {
-                set: session.set.clone(),
-                one_rm: session.estimate.one_rm,
-                before: Mass::from_kg(best_kg),
-            });
+            return Some(Jump::of(session, best_kg));
         }
         best_kg = best_kg.max(session.kg());
     }

@@ -63,34 +63,36 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
     daily.wishes = request.wishes;
     // Two days share what a week allows.
     daily.wishes.sets_a_week = request.wishes.sets_a_week.map(|sets| (sets / 2).max(1));
-    if let Some(since) = request.lift.old_log() {
-        return light_block(&daily, weeks, since);
-    }
-    let mut weeks = match request.level() {
+    let old = request.lift.old_log();
+    let made = if old.is_some() { 1 } else { weeks };
+    let mut all = match request.level() {
         Level::Novice => {
             if request.method != Method::Straight {
                 // Sets of a method that is not planned are not sets of what takes its place.
                 daily.wishes.sets = None;
             }
-            novice_weeks(&daily, weeks)?
+            let mut all = novice_weeks(&daily, made)?;
+            let first = all.first_mut().and_then(|week| week.days.first_mut());
+            if let Some(day) = first.filter(|_| request.method != Method::Straight) {
+                let kept = [Wished::Reserve, Wished::VelocityLoss, Wished::SetsAWeek];
+                day.plan.draft.remarks.extend(left_out(request, &kept));
+            }
+            all
         }
-        _ => (1..=weeks)
+        _ => (1..=made)
             .map(|week| self::week(&daily, week, weeks))
             .collect::<Result<_>>()?,
     };
-    if request.level() == Level::Novice && request.method != Method::Straight {
-        let kept = [Wished::Reserve, Wished::VelocityLoss, Wished::SetsAWeek];
-        let first = weeks.first_mut().and_then(|week| week.days.first_mut());
-        if let Some(day) = first {
-            day.plan.draft.remarks.extend(left_out(request, &kept));
-        }
+    if let Some(since) = old {
+        stay_light(&mut all, weeks, since);
+        return Ok(Block { weeks: all });
     }
-    let first = weeks.first_mut().and_then(|week| week.days.first_mut());
+    let first = all.first_mut().and_then(|week| week.days.first_mut());
     if let Some(day) = first.filter(|_| request.level() != Level::Novice) {
         let remark = not_alone(&unshaped(request, alone)?, &day.plan);
         day.plan.draft.remarks.extend(remark.map(Remark::Alone));
     }
-    Ok(Block { weeks })
+    Ok(Block { weeks: all })
 }
 
 /// The session that is planned alone where nobody wishes for a load or repetitions, neither of which a block heeds.
@@ -113,21 +115,16 @@ fn unshaped(request: &SessionRequest, alone: SessionPlan) -> Result<SessionPlan>
 ///
 /// **Source.** Common practice: after a lay-off the load follows what is lifted now; how much strength is lost is known for
 /// groups, not for one lifter ([`crate::progress::one_rm_now::LAY_OFF_DAYS`]).
-fn light_block(daily: &SessionRequest, weeks: u32, since: LayOff) -> Result<Block> {
-    let mut first = match daily.level() {
-        Level::Novice => novice_weeks(daily, 1)?.swap_remove(0),
-        _ => week(daily, 1, weeks)?,
-    };
-    first.until = weeks;
-    for day in &mut first.days {
-        day.purpose = DayPurpose::ComingBack;
-        day.plan.draft.progression = Progression::AfterTheFirstLog;
-        day.plan
-            .draft
-            .remarks
-            .insert(0, Remark::StaysLight { since });
+fn stay_light(first: &mut [BlockWeek], weeks: u32, since: LayOff) {
+    for week in first {
+        week.until = weeks;
+        for day in &mut week.days {
+            day.purpose = DayPurpose::ComingBack;
+            day.plan.draft.progression = Progression::AfterTheFirstLog;
+            let remark = Remark::StaysLight { since };
+            day.plan.draft.remarks.insert(0, remark);
+        }
     }
-    Ok(Block { weeks: vec![first] })
 }
 
 /// A week: `asked` is the request as it was put, with who is unwell now.

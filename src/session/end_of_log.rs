@@ -5,6 +5,23 @@
 use crate::progress::day::Day;
 use crate::units::Mass;
 
+/// Repetitions of the set of a day with the fewest.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct DayReached {
+    /// Repetitions that every set had.
+    pub lifted: u32,
+    /// With those that were left: what every set would have reached to failure.
+    pub to_failure: u32,
+}
+
+impl DayReached {
+    /// Repetitions that every set had with so many in reserve.
+    #[must_use]
+    pub fn kept(&self, reserve: u32) -> u32 {
+        self.to_failure.saturating_sub(reserve).min(self.lifted)
+    }
+}
+
 /// The sets of a log's last day at the heaviest load of that day.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct LastSession {
@@ -12,22 +29,23 @@ pub struct LastSession {
     pub day: Day,
     /// The load, body apart.
     pub load: Mass,
-    /// Repetitions of the set with the fewest, counting those that were left: what every set would have reached to failure.
-    pub to_failure: u32,
+    /// What every set reached.
+    pub reached: DayReached,
     /// The same of the day before, where that was of this load or more; none where it was not.
-    pub before: Option<u32>,
+    pub before: Option<DayReached>,
 }
 
 impl LastSession {
     /// Repetitions that every set reached with so many in reserve.
     #[must_use]
-    pub const fn kept(&self, reserve: u32) -> u32 {
-        self.to_failure.saturating_sub(reserve)
+    pub fn kept(&self, reserve: u32) -> u32 {
+        self.reached.kept(reserve)
     }
 
     /// Whether the day before reached so many too.
     #[must_use]
     pub fn is_second(&self, count: u32, reserve: u32) -> bool {
-        self.before.is_some_and(|before| before >= count + reserve)
+        self.before
+            .is_some_and(|before| before.kept(reserve) >= count)
     }
 }

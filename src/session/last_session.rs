@@ -18,7 +18,8 @@ pub(super) fn reached(last: &LastSession, rules: &NoviceWeeks, reserve: u32) -> 
     list.filter(|count| *count <= kept).max()
 }
 
-/// Whether a novice's log shows a set: its last session lifted the load as often and with as much in reserve, or it is the
+/// Whether a novice's log shows a set: its last session lifted the load as often and with as much in reserve; or two did, and
+/// one repetition more was left in every set of the last; or it is the
 /// fewest repetitions at the very next load and takes no more by the chart. What was seen goes before chart and simulation.
 ///
 /// ```text
@@ -35,8 +36,17 @@ pub(super) fn shows(
     let Some(last) = last.filter(|_| request.level() == Level::Novice) else {
         return Ok(false);
     };
-    if load <= last.load && repetitions <= last.kept(reserve) {
+    // No log shows more than the 1RM that was made of it.
+    if request.strength().share_of(load) > 1.0 {
+        return Ok(false);
+    }
+    let kept = last.kept(reserve);
+    if load <= last.load && repetitions <= kept {
         return Ok(true);
+    }
+    // Twice kept with so many left: the sheet's next repetition was in every set.
+    if load <= last.load && repetitions == kept + 1 && last.is_second(kept, reserve) {
+        return Ok(repetitions < last.reached.to_failure);
     }
     let least = request.published.straight.weeks.novice.repetitions.first();
     let is_next = next_load(request, last.load) == Some(load);
@@ -49,5 +59,5 @@ pub(super) fn shows(
         let share = chart.share_at(f64::from(to_failure).clamp(fewest, most));
         share.map(|share| request.strength().share_of(load) / share)
     };
-    Ok(taken(load, repetitions + reserve)? <= taken(last.load, last.to_failure)?)
+    Ok(taken(load, repetitions + reserve)? <= taken(last.load, last.reached.to_failure)?)
 }

@@ -34,6 +34,8 @@ pub(super) struct NoviceStart {
     pub steps: u32,
     /// Whether the second of them is a heavier load.
     pub then_heavier: bool,
+    /// The session of a log that it goes on from, and the repetitions that it reached.
+    pub on_from: Option<(LastSession, u32)>,
 }
 
 /// Where a novice begins who asks for neither load nor repetitions; none for others, and where a block asks for the day.
@@ -100,6 +102,7 @@ pub(super) fn start(request: &SessionRequest) -> Result<NoviceStart> {
         aim: aim(request, share, fewest(request)),
         steps,
         then_heavier,
+        on_from: None,
     })
 }
 
@@ -110,25 +113,30 @@ fn going_on(request: &SessionRequest, last: &LastSession) -> Result<Option<Novic
     let Some(count) = reached(last, rules(request), reserve) else {
         return Ok(None);
     };
+    let Ok(again) = request.loading.at_most(last.load) else {
+        return Ok(None);
+    };
+    let told = |start: NoviceStart| NoviceStart {
+        on_from: Some((*last, count)),
+        ..start
+    };
     if last.is_second(count, reserve) {
         let list = &rules(request).repetitions;
         let more = list.iter().copied().find(|more| *more > count);
         let heavier = next_load(request, last.load);
         let tries = [
-            more.map(|more| (last.load, more)),
+            more.map(|more| (again.total, more)),
             heavier.map(|load| (load, fewest(request))),
         ];
         for (load, repetitions) in tries.into_iter().flatten() {
             let on = from_here(request, load, repetitions)?;
             if on.steps > 0 || shows(request, load, repetitions, reserve)? {
-                return Ok(Some(on));
+                return Ok(Some(told(on)));
             }
         }
     }
-    let Ok(again) = request.loading.at_most(last.load) else {
-        return Ok(None);
-    };
-    from_here(request, again.total, count).map(Some)
+    let on = from_here(request, again.total, count)?;
+    Ok(Some(told(on)))
 }
 
 /// A start at a load and repetitions, with the steps that are known to hold from there on.
@@ -153,6 +161,7 @@ fn from_here(request: &SessionRequest, load: Mass, repetitions: u32) -> Result<N
         aim: aim(request, share(load) * HAIR, repetitions),
         steps: if held > 0 { 1 + more + above } else { 0 },
         then_heavier: more == 0 && above > 0,
+        on_from: None,
     })
 }
 
@@ -234,10 +243,7 @@ pub(super) fn begun(request: &SessionRequest, start: &NoviceStart, draft: &Draft
         ends: (fewest(request), list.last().copied().unwrap_or(1)),
         reserve: request.reserve(RESERVE),
         simulated: request.oracle.is_some(),
-        on_from: request.lift.last_session().and_then(|last| {
-            let reached = reached(&last, rules(request), kept_in_reserve(request));
-            Some((last, reached?))
-        }),
+        on_from: start.on_from,
     })
 }
 

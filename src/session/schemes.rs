@@ -108,6 +108,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
         .extend(stands_alone(request, &draft).map(Remark::Alone));
     draft.remarks.extend(not_tested_yet(&draft));
     draft.remarks.extend(low_plates(&draft));
+    draft.remarks.extend(not_made(request, &draft));
     draft.remarks.extend(to_failure(&draft));
     Ok(SessionPlan::new(draft))
 }
@@ -154,6 +155,28 @@ fn to_failure(draft: &Draft) -> Option<Remark> {
     let sets = work().filter(|set| set.is_to_failure()).count();
     let of = work().count();
     (sets > 0).then_some(Remark::ToFailure { sets, of })
+}
+
+/// Loads that differ by less are one, kg: less than any scale shows.
+const SAME_KG: f64 = 0.01;
+
+/// A load that was asked for and cannot be set up as asked; where plates end, or something lighter is planned, that is told.
+fn not_made(request: &SessionRequest, draft: &Draft) -> Option<Remark> {
+    let asked = request.wishes.load?;
+    let means_the_bar = [Method::Straight, Method::Pyramid, Method::Clusters];
+    let is_told = draft
+        .remarks
+        .iter()
+        .any(|remark| matches!(remark, Remark::PlatesEnd { .. }));
+    let is_other = draft.method != request.method || request.lift.trainee.comes_back();
+    if is_told || is_other || !means_the_bar.contains(&draft.method) {
+        return None;
+    }
+    let work = draft.sets.iter().filter(|set| set.kind == SetKind::Work);
+    let loads = work.map(|set| set.load.total);
+    let taken = loads.max_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))?;
+    let is_made = (asked.as_kg() - taken.as_kg()).abs() < SAME_KG;
+    (!is_made).then_some(Remark::LoadNotMade { asked, taken })
 }
 
 fn low_plates(draft: &Draft) -> Option<Remark> {

@@ -24,9 +24,6 @@ pub const RESERVE: u32 = 2;
 /// repetition).
 const PLATES_SHORT: f64 = 0.02;
 
-/// Loads that differ by less are one, kg: less than any scale shows.
-const SAME_KG: f64 = 0.01;
-
 /// Repetitions where the chart allows no end of them.
 const BEYOND_CHART: u32 = 15;
 
@@ -91,7 +88,6 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
             allowed,
         })
     }));
-    draft.remarks.extend(not_made(request, total));
     let meant = request.strength().load_at(share);
     let most = request.loading.heaviest();
     if meant.as_kg() > most.as_kg() * (1.0 + PLATES_SHORT) {
@@ -117,13 +113,6 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
     draft.sources.push((PlanBasis::Guidance, source));
     predict(request, &mut draft)?;
     Ok(draft)
-}
-
-/// A load that was asked for and cannot be set up as asked.
-fn not_made(request: &SessionRequest, taken: Mass) -> Option<Remark> {
-    let asked = request.wishes.load?;
-    let is_made = (asked.as_kg() - taken.as_kg()).abs() < SAME_KG;
-    (!is_made).then_some(Remark::LoadNotMade { asked, taken })
 }
 
 /// Repetitions of a set of which the chart allows so many.

@@ -87,12 +87,14 @@ impl AllowedPieces {
             .chain(bands)
             .chain(chains.map(Chain::name))
             .collect();
-        let mut lacking = groups.iter().filter(|(_, is_lacking)| *is_lacking);
-        if let Some((kind, _)) = lacking
-            .find(|(kind, _)| !self.only.is_empty() && self.only.iter().all(|word| word == kind))
-        {
+        let is_lacking = |word: &String| {
+            let mut lacking = groups.iter().filter(|(_, is_lacking)| *is_lacking);
+            lacking.any(|(kind, _)| kind == word)
+        };
+        let all_lacking = self.only.iter().all(is_lacking);
+        if let Some(kind) = self.only.first().filter(|_| all_lacking) {
             return Err(Error::no_answer(SearchFault::NoneOfKind {
-                kind: (*kind).to_owned(),
+                kind: kind.clone(),
                 gym: gym.title.clone(),
             }));
         }

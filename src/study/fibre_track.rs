@@ -23,7 +23,33 @@ pub struct FibreTrack {
     pub weakest: usize,
 }
 
+/// Share of the samples at either end of the range in which a marked place counts as that end (assumed: its mark would cover
+/// the end's).
+const END_SHARE: f64 = 1.0 / 12.0;
+
 impl FibreTrack {
+    /// The sample at which the fibres shorten fastest, the first of several.
+    #[must_use]
+    pub fn fastest(&self) -> usize {
+        let speeds = 0..self.speeds.len();
+        let faster = |best: usize, at: usize| {
+            if self.speeds[at] > self.speeds[best] {
+                at
+            } else {
+                best
+            }
+        };
+        speeds.reduce(faster).unwrap_or(0)
+    }
+
+    /// Whether a sample is neither the start nor the end, nor next to them.
+    #[must_use]
+    pub fn is_between(&self, sample: usize) -> bool {
+        let last = self.speeds.len().saturating_sub(1);
+        let edge = (END_SHARE * last as f64) as usize;
+        sample > edge && sample < last - edge
+    }
+
     /// The strongest muscle at the first joint of a lift.
     #[must_use]
     pub fn of(held: &Study, moving: &MovingStudy, curves: &Curves) -> Self {

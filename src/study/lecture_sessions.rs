@@ -9,7 +9,6 @@ use super::log_study::LogChoice;
 use super::plan_question::{MethodChoice, PersonTold, PlanQuestion};
 use super::planned_sessions::plan;
 use crate::error::Result;
-use crate::grammar::HungTexts;
 use crate::session::draft::SessionPlan;
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
@@ -40,24 +39,16 @@ pub fn invented_session(
     wishes: SessionWishes,
 ) -> Result<Option<SessionPlan>> {
     let question = PlanQuestion {
-        movement: LIFT.to_owned(),
-        lifter: None,
-        set: Vec::new(),
         methods: MethodChoice::One(method),
-        weeks: None,
-        start: None,
-        one_rm: None,
-        of_set: None,
         log: Some(choice()),
         person: PersonTold {
             training_months: Some(MONTHS),
             ..PersonTold::default()
         },
-        gym: None,
         plates: desk.units,
-        pieces: HungTexts::default(),
         effort: method.is_accommodating().then_some(HARD_EFFORT),
         wishes,
+        ..PlanQuestion::usual(LIFT)
     };
     let answer = plan(&question, desk.models, &Watch::default())?;
     Ok(answer

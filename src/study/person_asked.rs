@@ -8,6 +8,7 @@ use crate::bounds::{Bound, bounds};
 use crate::error::{Error, Fault, PersonFault, Result};
 use crate::library::{Library, LifterFiles};
 use crate::movement::Carrier;
+use crate::person::longer_than_life;
 use crate::person::{ToldLimb, ToldMeasure, ToldMeasurement};
 use crate::session::status::{ADULT_YEARS, Level, Trainee};
 use crate::units::{Length, Mass};
@@ -92,18 +93,13 @@ impl PersonAsked {
             let least = ADULT_YEARS;
             wrong.push(PersonFault::NoAdult { age, least });
         }
-        let (youngest, oldest) = (bounds().trainee_age.least(), bounds().trainee_age.most());
+        let oldest = bounds().trainee_age.most();
         if let Some(age) = self.age.filter(|age| *age > oldest) {
             let most = oldest;
             wrong.push(PersonFault::NoAge { age, most });
         }
-        let months = self.months;
-        if let Some(age) = self
-            .age
-            .filter(|age| months > 0.0 && months > 12.0 * (age - youngest))
-        {
-            wrong.push(PersonFault::LongerThanLife { age, months });
-        }
+        let lived = self.age.and_then(|age| longer_than_life(age, self.months));
+        wrong.extend(lived);
         if !bounds().training_months.holds(self.months) {
             let months = self.months;
             wrong.push(PersonFault::NoMonths { months });

@@ -78,6 +78,28 @@ pub struct PersonTold {
 pub const USUAL_EFFORT: f64 = 0.85;
 
 impl PlanQuestion {
+    /// The usual plan of a movement: whoever does it, wherever.
+    #[must_use]
+    pub fn usual(movement: &str) -> Self {
+        Self {
+            movement: movement.to_owned(),
+            lifter: None,
+            set: Vec::new(),
+            methods: MethodChoice::Usual,
+            weeks: None,
+            start: None,
+            one_rm: None,
+            of_set: None,
+            log: None,
+            person: PersonTold::default(),
+            gym: None,
+            plates: System::Metric,
+            pieces: HungTexts::default(),
+            effort: None,
+            wishes: SessionWishes::default(),
+        }
+    }
+
     /// The hardest effort of a band or chain setup, as told or as usual.
     #[must_use]
     pub fn effort(&self) -> f64 {

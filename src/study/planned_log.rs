@@ -18,7 +18,8 @@ use crate::progress::one_rm_now::NowFrom;
 use crate::progress::session_best::SessionBest;
 use crate::progress::training_log::{Log, LogEntry, SkippedRow};
 use crate::progress::trend::Trend;
-use crate::session::end_of_log::LastSession;
+use crate::progress::unconfirmed::without_jumps;
+use crate::session::end_of_log::{DayReached, LastSession};
 use crate::session::strength::{OneRmSource, PlannedLift};
 use crate::units::Mass;
 
@@ -84,7 +85,11 @@ pub(super) fn one_rm_of_log(
     let ended = ended.filter(|lay_off| today.days_since(lay_off.to) < RETURN_DAYS);
     let goes_on_from = match trend.now.from {
         NowFrom::Failed(_) => None,
-        _ => last_session(&log, body),
+        // A set that is taken for a slip is nothing to go on from.
+        _ => last_session(
+            &without_jumps(&log, &library.published()?.estimates).0,
+            body,
+        ),
     };
     let facts = LogFacts {
         back_from_break: ended.and_then(|lay_off| u32::try_from(lay_off.days()).ok()),
@@ -118,19 +123,20 @@ fn last_session(log: &Log, body: Mass) -> Option<LastSession> {
     let mut days = log.by_day().into_iter().rev();
     let (day, sets) = days.next()?;
     let heaviest = sets.iter().map(|set| set.load).max_by(by_mass)?;
-    let to_failure = |sets: &[LogEntry]| {
-        let sets = sets.iter().filter(|set| set.load >= heaviest);
-        let counts = sets.map(|set| match set.repetitions {
-            0 => 0,
-            count => count + set.reserve.unwrap_or(0.0).max(0.0).floor() as u32,
-        });
-        counts.min()
+    let reached = |sets: &[LogEntry]| -> Option<DayReached> {
+        let sets = || sets.iter().filter(|set| set.load >= heaviest);
+        let left = |set: &LogEntry| set.reserve.unwrap_or(0.0).max(0.0).floor() as u32;
+        let reached = DayReached {
+            lifted: sets().map(|set| set.repetitions).min()?,
+            to_failure: sets().map(|set| set.repetitions + left(set)).min()?,
+        };
+        Some(reached).filter(|reached| reached.lifted > 0)
     };
     Some(LastSession {
         day,
         load: heaviest - body,
-        to_failure: to_failure(sets).filter(|count| *count > 0)?,
-        before: days.next().and_then(|(_, sets)| to_failure(sets)),
+        reached: reached(sets)?,
+        before: days.next().and_then(|(_, sets)| reached(sets)),
     })
 }
 

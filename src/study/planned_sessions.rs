@@ -11,6 +11,7 @@ use super::session_oracle::simulated_oracle;
 use crate::bounds::bounds;
 use crate::error::{Error, FaultKind, PersonFault, PlanFault, Result};
 use crate::library::{Library, assemble};
+use crate::person::longer_than_life;
 use crate::resistance::Setup;
 use crate::session::block::{block, check_weeks};
 use crate::session::draft::SessionPlan;
@@ -126,12 +127,9 @@ pub(super) fn check(asked: &PlanQuestion) -> Result<()> {
         let most = bound.most();
         return Err(Error::bad(PlanFault::MonthsOutside { months, most }));
     }
-    let youngest = bounds().trainee_age.least();
-    if let (Some(age), Some(months)) = (years, months)
-        && months > 0.0
-        && months > 12.0 * (age - youngest)
-    {
-        return Err(Error::bad(PersonFault::LongerThanLife { age, months }));
+    let lived = years.zip(months);
+    if let Some(fault) = lived.and_then(|(age, months)| longer_than_life(age, months)) {
+        return Err(Error::bad(fault));
     }
     check_wishes(asked)?;
     asked.weeks.map_or(Ok(()), check_weeks)?;

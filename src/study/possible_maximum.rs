@@ -117,7 +117,7 @@ impl BesidePeople<'_> {
     /// How far a maximum is from theirs, as a logarithm and in standard deviations; nothing where training explains
     /// it. `held` is the logarithm of what the lifter as it stands holds still.
     fn miss(&self, total: Mass, held: f64) -> Result<Option<(f64, f64)>> {
-        let (library, lift) = (self.library, &self.lift);
+        let Self { library, lift, .. } = self;
         let log_total = log_of(total);
         let table = library.person_table()?;
         let is_above = log_total > held;

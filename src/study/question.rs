@@ -112,6 +112,13 @@ pub struct SetupStudy {
     pub limiting: Option<usize>,
 }
 
+/// A capacity that differs by more than this from the one along the path is told: what is read off a picture is off by
+/// less than a twentieth without it.
+const ASLANT_SHARE: f64 = 0.05;
+
+/// Places count as hard from this share of the greatest effort on (assumed: below it half of the strength is left).
+const HARD_SHARE: f64 = 0.5;
+
 impl SetupStudy {
     /// What the lifter holds in the direction of this load, in the unit of the capacity: where a load hangs aslant, not
     /// the capacity for one that pulls along the path. That one stands where the load asks for nothing.
@@ -128,13 +135,7 @@ impl SetupStudy {
             })
             .collect()
     }
-}
 
-/// A capacity that differs by more than this from the one along the path is told: what is read off a picture is off by
-/// less than a twentieth without it.
-const ASLANT_SHARE: f64 = 0.05;
-
-impl SetupStudy {
     /// Radius at which a stack pulls at the lever of a machine, one a sample, m.
     ///
     /// ```text
@@ -154,7 +155,7 @@ impl SetupStudy {
         let greatest = self.effort.iter().copied().fold(0.0, f64::max);
         let mut places = own.iter().zip(along_the_path).zip(&self.effort);
         places.any(|((own, along), effort)| {
-            *effort >= 0.5 * greatest && (own / along - 1.0).abs() > ASLANT_SHARE
+            *effort >= HARD_SHARE * greatest && (own / along - 1.0).abs() > ASLANT_SHARE
         })
     }
 }

@@ -88,8 +88,7 @@ fn shared_out(lifts: &[TimedLift], count: usize) -> Option<Vec<TeamDay>> {
 }
 
 fn timed((place, lift): (usize, &MemberLift)) -> Option<TimedLift> {
-    let is_heavy;
-    let (planned, is_plan, time_s, (sets, attempts)) = match &lift.plan {
+    let (planned, is_plan, time_s, (sets, attempts), is_heavy) = match &lift.plan {
         LiftPlan::Sessions(answer) => {
             let plans = || answer.sessions.iter().map(|session| &session.plan);
             let first = plans().next()?;
@@ -97,13 +96,25 @@ fn timed((place, lift): (usize, &MemberLift)) -> Option<TimedLift> {
             let sets = plans().map(|plan| plan.working_sets().count()).max();
             let mut working = plans().flat_map(SessionPlan::working_sets);
             // Plates round a load down; it counts as it is shown, in whole percent.
-            is_heavy = working.any(|set| (100.0 * set.hardness()).round() >= 100.0 * HEAVY);
-            (&first.draft.lift, true, time_s, (sets.unwrap_or(0), 0))
+            let is_heavy = working.any(|set| (100.0 * set.hardness()).round() >= 100.0 * HEAVY);
+            (
+                &first.draft.lift,
+                true,
+                time_s,
+                (sets.unwrap_or(0), 0),
+                is_heavy,
+            )
         }
         LiftPlan::Test(test) => {
             let time_s = test.time().as_s();
-            is_heavy = test.finds == TestedMaximum::OneRm;
-            (&test.lift, false, time_s, (0, test.attempts as usize))
+            let is_heavy = test.finds == TestedMaximum::OneRm;
+            (
+                &test.lift,
+                false,
+                time_s,
+                (0, test.attempts as usize),
+                is_heavy,
+            )
         }
         LiftPlan::Nothing(_) => return None,
     };

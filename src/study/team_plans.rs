@@ -81,7 +81,9 @@ pub fn team_plans(
         let days = team_days(&lifts);
         let apart = match lifts_apart(member, library) {
             // What keeps a lift from being judged is told of the lift itself.
-            Err(fault) if is_of_one_lift(&fault) || is_of_a_person(&fault) => Vec::new(),
+            Err(fault) if fault.kind() == FaultKind::NoAnswer || is_of_a_person(&fault) => {
+                Vec::new()
+            }
             found => found?,
         };
         on_their_days(&mut lifts, &days);
@@ -132,13 +134,14 @@ fn lift_of(
     })
 }
 
-/// The sessions of a block on the days of their lifts: those of the second day a day later, and so on.
+/// The sessions of a block on the days of their lifts: those of the second day a day later, and so on; of a fourth day and
+/// beyond on the days of the first lifts' second session, never on those of their first.
 fn on_their_days(lifts: &mut [MemberLift], days: &[TeamDay]) {
     for (later, day) in days.iter().enumerate() {
         for place in &day.lifts {
             if let LiftPlan::Sessions(answer) = &mut lifts[*place].plan {
                 for session in &mut answer.sessions {
-                    session.name = session.name.later((later % DAYS_APART) as u32);
+                    session.name = session.name.later(later.min(DAYS_APART) as u32);
                 }
             }
         }

@@ -7,13 +7,11 @@ use crate::calling::{HEAVY_SQUAT, call, json};
 use crate::lift_by_another_name::LIFTS;
 use std::collections::BTreeSet;
 use torquill::anatomy::Training;
-use torquill::grammar::HungTexts;
 use torquill::library::{Library, assemble};
 use torquill::narrative::pick_choice_words::answer_lines;
 use torquill::report::{pick_card_text, plan_text};
 use torquill::session::method::{METHODS, Method};
 use torquill::session::overload::LEAST_RESERVE;
-use torquill::session::request::SessionWishes;
 use torquill::session::status::Level;
 use torquill::setups::{AllowedPieces, Choosing, SetupFamily, Watch, Wish};
 use torquill::study::{
@@ -144,24 +142,14 @@ fn check_answers(found: &PickAnswer, training: Training, at: &str) {
 /// What is asked for a lift, a lifter and a gym, with this training.
 fn question(lift: &str, lifter: Option<&str>, gym: &str, months: Option<f64>) -> PlanQuestion {
     PlanQuestion {
-        movement: lift.to_owned(),
         lifter: lifter.map(str::to_owned),
-        set: Vec::new(),
         methods: MethodChoice::All,
-        weeks: None,
-        start: None,
-        one_rm: None,
-        of_set: None,
-        log: None,
         person: PersonTold {
             training_months: months,
             ..PersonTold::default()
         },
         gym: Some(gym.to_owned()),
-        plates: System::Metric,
-        pieces: HungTexts::default(),
-        effort: None,
-        wishes: SessionWishes::default(),
+        ..PlanQuestion::usual(lift)
     }
 }
 

@@ -34,7 +34,7 @@ fn novice(rows: &str, more: &[&str]) -> Answer {
 /// Sets that rise to a load and repetitions, which are done once or twice.
 fn goes_on(load: f64, count: u64, is_twice: bool) {
     let mut rows = format!(
-        "2026-11-02,squat,{},8,2\n2026-11-09,squat,{},8,2\n",
+        "2026-11-02,squat,{},{count},2\n2026-11-09,squat,{},{count},2\n",
         load - 5.0,
         load - 2.5
     );
@@ -52,13 +52,9 @@ fn goes_on(load: f64, count: u64, is_twice: bool) {
         12 => (load + 2.5, 8),
         _ => (load, count + 1),
     };
-    let known = [(load, count), next, (load + 2.5, 8)];
-    let known = if is_twice { &known[..] } else { &known[..1] };
+    let known = if is_twice { next } else { (load, count) };
     let is_known = |(kg, times): &(f64, u64)| (kg - now.0).abs() < 1.0e-6 && *times == now.1;
-    assert!(known.iter().any(is_known), "{now:?}: {rows}");
-    if is_twice && count == 12 {
-        assert!(is_known(&next), "{now:?}: {rows}");
-    }
+    assert!(is_known(&known), "{now:?}: {rows}");
     let says = format!("every set reached {count} repetitions at {load} kg with 2 in reserve");
     assert!(today.to_string().contains(&says), "{says}: {today}");
 }
@@ -91,6 +87,16 @@ fn fault_a_failed_set_is_not_gone_on_from() {
         assert!(!answer.to_string().contains("The log goes on"), "{answer}");
         assert!(work_of(&answer["sessions"][0]).0 < 52.5, "{answer}");
     }
+    // A slip does not count: the session before it is gone on from.
+    for slip in [82.5, 525.0] {
+        let rows = format!("{rows}2026-11-16,squat,{slip},8,2\n");
+        let planned = work_of(&novice(&rows, &[]).json()["sessions"][0]).0;
+        assert!((52.5..=57.5).contains(&planned), "{slip}: {planned}");
+    }
+    // Repetitions that were left are not repetitions that were lifted.
+    let light = "2026-11-02,squat,60,3,9\n2026-11-09,squat,60,3,9\n";
+    let answer = novice(light, &[]).json().to_string();
+    assert!(!answer.contains("every set reached 10"), "{answer}");
 }
 
 const WOMAN: &str = "plan bench-press --one-rm 30kg --lifter reference-woman --training-months 6 --gym college-weight-room";
@@ -137,9 +143,7 @@ fn what_is_added_can_be_planned(one_rm: f64) {
     ]
     .concat();
     let answer = call(&[&words[..], &["--format", "json"]].concat());
-    if answer.status != 0 {
-        return;
-    }
+    let answer = answer.done();
     let session = &answer.json()["sessions"][0];
     let says = session["progression"].as_str().expect("words");
     let most = regex::Regex::new("(?:up to|1RM:) ([0-9.]+) kg").expect("a pattern");
@@ -164,7 +168,7 @@ proptest! {
     #![proptest_config(ProptestConfig::with_cases(3))]
 
     #[test]
-    fn law_what_lowering_says_to_add_can_be_planned(one_rm in 80..170_u32) {
+    fn law_what_lowering_says_to_add_can_be_planned(one_rm in 120..170_u32) {
         what_is_added_can_be_planned(f64::from(one_rm));
     }
 }

@@ -27,7 +27,7 @@ fn planned_reason(lift: &str) -> Option<String> {
 #[test]
 fn fault_a_lowering_that_no_helper_can_take_is_advised_nowhere() {
     let library = Library::built_in();
-    for lift in ["deadlift", "hip-thrust", "bench-press"] {
+    for lift in ["deadlift", "hip-thrust", "bench-press", "row"] {
         let handling = library.movement(lift).expect("a movement").handling;
         let reason = planned_reason(lift);
         assert_eq!(
@@ -41,6 +41,8 @@ fn fault_a_lowering_that_no_helper_can_take_is_advised_nowhere() {
             .done()
             .json();
         let cautions = json["cautions"].to_string();
+        assert!(!cautions.contains("caution:"), "{cautions}");
+        let is_more = words.contains("The muscles would lower");
         let rep = call(&[
             "rep",
             lift,
@@ -54,7 +56,7 @@ fn fault_a_lowering_that_no_helper_can_take_is_advised_nowhere() {
             Some(reason) => {
                 for told in [&words, &cautions] {
                     assert!(told.contains(&reason), "{lift}: {reason} / {told}");
-                    assert!(told.contains("nobody is to try that"), "{told}");
+                    assert_eq!(told.contains("nobody is to try that"), is_more, "{told}");
                     assert!(!told.contains("spotters who know"), "{told}");
                 }
                 assert!(!words.contains("Lowered under control"), "{words}");
@@ -149,10 +151,13 @@ fn fault_a_fall_to_a_tenth_is_doubted() {
     let refusal = plan();
     assert_eq!(refusal.status, 2, "{}", refusal.out);
     assert!(
-        refusal.complaint.contains("less than half of"),
+        refusal.complaint.contains("less than 50 % of"),
         "{}",
         refusal.complaint
     );
+    // So it is in a log that has doubled since its first day.
+    log(&[30, 40, 50, 60, 62, 6]);
+    assert_eq!(plan().status, 2);
     // The same in the middle is left out, and a second low day makes both count.
     log(&[84, 86, 9, 88, 88, 90]);
     assert!(progress().contains("is taken for a slip"));
@@ -231,7 +236,7 @@ fn fault_what_a_search_or_set_cannot_heed_is_refused() {
 #[test]
 fn fault_a_few_people_are_told_as_a_few() {
     let few = call(&["max", "biceps-curl", "--people", "1"]).done().out;
-    assert!(few.contains("single people"), "{few}");
+    assert!(few.contains("single people or between two"), "{few}");
     let many = call(&["max", "biceps-curl", "--people", "10"]).done().out;
     assert!(!many.contains("single people"), "{many}");
 }

@@ -534,7 +534,7 @@ fn fault_options_that_the_picture_does_not_follow_are_told() {
         ),
         (
             "vary squat --param technique.depth --values 0deg,5deg --measure end",
-            "--measure changes nothing without --rank or --param with a second parameter",
+            "--measure changes nothing for one parameter",
         ),
         (
             "rep squat --hand-over --lowering 0s",

@@ -3,17 +3,12 @@
 use crate::calling::{call_in, in_one_line};
 use proptest::prelude::*;
 use proptest::test_runner::TestCaseResult;
-use torquill::grammar::HungTexts;
 use torquill::library::Library;
 use torquill::progress::log_file::BadRows;
 use torquill::session::maximum_test::TestedMaximum;
 use torquill::session::method::Method;
-use torquill::session::request::SessionWishes;
 use torquill::setups::Watch;
-use torquill::study::{
-    LiftPlan, MemberLift, MethodChoice, PersonTold, PlanQuestion, team_of, team_plans,
-};
-use torquill::units::System;
+use torquill::study::{LiftPlan, MemberLift, MethodChoice, PlanQuestion, team_of, team_plans};
 
 const HEAD: &str = "name,sex,mass (kg),height (cm),training_months,squat (kg),deadlift (kg),bench press (kg),row (kg),overhead press (kg),leg press (kg)\n";
 
@@ -22,21 +17,8 @@ const MAXIMA: [u32; 6] = [150, 170, 110, 90, 65, 260];
 
 fn question(method: Method) -> PlanQuestion {
     PlanQuestion {
-        movement: "all".to_owned(),
-        lifter: None,
-        set: Vec::new(),
         methods: MethodChoice::One(method),
-        weeks: None,
-        start: None,
-        one_rm: None,
-        of_set: None,
-        log: None,
-        person: PersonTold::default(),
-        gym: None,
-        plates: System::Metric,
-        pieces: HungTexts::default(),
-        effort: None,
-        wishes: SessionWishes::default(),
+        ..PlanQuestion::usual("all")
     }
 }
 

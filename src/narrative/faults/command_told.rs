@@ -76,6 +76,16 @@ pub(super) fn told(fault: &CommandFault, _units: System) -> Told {
             Told::new(format!("`{file}` would be no model file")).hint("model files end in .ron")
         }
         CommandFault::Idle { option, needed } => idle(option, needed),
+        CommandFault::IdleUnlowered { option } => Told::new(format!(
+            "--{option} changes nothing where the load is not lowered first"
+        ))
+        .hint(format!(
+            "add a --lowering of more than 0 s, or leave --{option} out"
+        )),
+        CommandFault::IdleMeasure => {
+            Told::new("--measure changes nothing for one parameter".to_owned())
+                .hint("add --rank or a second --param, or leave --measure out")
+        }
         CommandFault::OtherEnding { file, holds } => {
             Told::new(format!("`{file}` would hold {}", form_in_words(*holds)))
                 .hint(format!("end its name in {}", holds.endings().join(" or ")))

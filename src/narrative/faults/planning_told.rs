@@ -6,6 +6,7 @@ use crate::bounds::bounds;
 use crate::error::PlanFault;
 use crate::narrative::prose::{listed, percent};
 use crate::narrative::quantities::{QuantityWords, rounded};
+use crate::progress::unconfirmed::FALL_SHARE;
 use crate::units::System;
 
 /// The fault in words.
@@ -75,10 +76,11 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
             one_rm,
             before,
         } => Told::new(format!(
-            "the last day of the log (line {line}, {}) stands for {}, less than half of the {} of the days before: what is \
-             lifted now is not known",
+            "the last day of the log (line {line}, {}) stands for {}, less than {} of the {} of the days before: what \
+             is lifted now is not known",
             units.mass(*load),
             units.mass(*one_rm),
+            percent(FALL_SHARE),
             units.mass(*before)
         ))
         .hint("look at the digits and the unit of that line; if it is right, wait for a second day, or state the 1RM with --one-rm"),

@@ -188,7 +188,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Worst miss: strength with the hip at (\d+) deg over (\d+) deg is ([\d.]+), expected ([\d.]+) to ([\d.]+)",
+        reads: r"Worst miss, reference man: strength with the hip at (\d+) deg over (\d+) deg is ([\d.]+), expected ([\d.]+) to ([\d.]+)",
         holds: |told, drawn| {
             let list = include_str!("../../predictions.md");
             let lift = drawn.movement.replace('-', " ");

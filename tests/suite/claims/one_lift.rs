@@ -128,7 +128,20 @@ pub const AROUND: &[Claim<Drawn>] = &[
         holds: |told, drawn| muscles_are(&told[1], drawn),
     },
     Claim {
-        reads: r"Best effort held still, one side|Width: force|Dashed: moment arm of (?:the one with the thick rim|[A-F]), square to its line of pull; where muscles begin and end is drawn freely|What a computed strength curve leaves open|Moment arm: distance of a muscle's line of pull from the joint's axis|Heads of one muscle are shown together|Optimal length: where active force is greatest|Each curve in percent of its own greatest value|Moment arm: the one at which the summed force makes the summed moment|Line: what limb and tissue leave for the load, or add to it|Upper edge: all muscles that lift; the rest is tissue, and muscles that pull the other way|(?:Moment at the joint|Force at the bar|Bar force for lifts of several joints, moment for lifts of one joint); every curve in percent of its own median",
+        reads: r"Dashed: moment arm of (?:the one with the thick rim|([A-F])), square to its line of pull; where muscles begin and end is drawn freely",
+        holds: |told, drawn| {
+            let Some(letter) = told.get(1) else {
+                return Ok(());
+            };
+            let place = ["A", "B", "C", "D", "E", "F"]
+                .iter()
+                .position(|one| *one == letter.as_str());
+            let muscle = place.and_then(|place| drawn.muscles.get(place));
+            holds(muscle.is_some(), "a letter of a muscle")
+        },
+    },
+    Claim {
+        reads: r"Best effort held still, one side|Width: force|What a computed strength curve leaves open|Moment arm: distance of a muscle's line of pull from the joint's axis|Heads of one muscle are shown together|Optimal length: where active force is greatest|Each curve in percent of its own greatest value|Moment arm: the one at which the summed force makes the summed moment|Line: what limb and tissue leave for the load, or add to it|Upper edge: all muscles that lift; the rest is tissue, and muscles that pull the other way|(?:Moment at the joint|Force at the bar|Bar force for lifts of several joints, moment for lifts of one joint); every curve in percent of its own median",
         holds: is_definition,
     },
     Claim {

@@ -7,14 +7,12 @@ use rand_chacha::ChaCha8Rng;
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 use regex::Captures;
 use std::collections::BTreeMap;
-use torquill::grammar::HungTexts;
 use torquill::library::Library;
 use torquill::narrative::session_figure_words::{fatigue_words, loads_words, session_words};
 use torquill::narrative::session_words::joint_name;
 use torquill::session::draft::{Predicted, SessionPlan, SessionPrediction};
 use torquill::session::method::METHODS;
 use torquill::session::planned_set::SetNote;
-use torquill::session::request::SessionWishes;
 use torquill::setups::Watch;
 use torquill::study::{MethodChoice, PersonTold, PlanQuestion, plan};
 use torquill::units::System;
@@ -312,24 +310,14 @@ fn random_plan(lift: &str, seed: u64) -> Option<SessionPlan> {
     let (method, _) = METHODS[seed as usize % METHODS.len()];
     let months = [None, Some(8.0), Some(60.0)][rng.random_range(0..3)];
     let question = PlanQuestion {
-        movement: lift.to_owned(),
         lifter: Some(lifters[rng.random_range(0..4)].to_owned()),
-        set: Vec::new(),
         methods: MethodChoice::One(method),
-        weeks: None,
-        start: None,
-        one_rm: None,
-        of_set: None,
-        log: None,
         person: PersonTold {
             training_months: months,
             ..PersonTold::default()
         },
         gym: Some("strength-lab".to_owned()),
-        plates: System::Metric,
-        pieces: HungTexts::default(),
-        effort: None,
-        wishes: SessionWishes::default(),
+        ..PlanQuestion::usual(lift)
     };
     let answer = plan(&question, &library, &Watch::default()).ok()?;
     answer

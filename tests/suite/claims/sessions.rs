@@ -3,6 +3,8 @@
 use super::below_titles::gained;
 use super::{Claim, Drawn, holds, is_definition, least, peak, says};
 use regex::Captures;
+use torquill::resistance::{Item, Setup, Weight};
+use torquill::units::STANDARD_GRAVITY_M_S2;
 
 /// Mean effort over the range under a load as drawn, %.
 fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
@@ -110,12 +112,23 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         holds: |told, drawn| {
             let own = drawn.curve("with a cam")?;
             let [from, to] = [1, 2].map(|at| told[at].parse::<f64>().unwrap_or(f64::NAN));
-            let drawn_ratio = own[own.len() - 1][1] / own[0][1];
-            // Either arm is rounded to a millimetre.
-            let slack = 0.05 / from + 0.05 / to;
+            // The stack of one of the drawn setups pulls with its weight at either arm, rounded to a millimetre.
+            let stack_kg = |setup: &Setup| -> f64 {
+                let plain = setup.items.iter().filter_map(|item| match item {
+                    Item::Weight(Weight::Load(mass)) => Some(mass.as_kg()),
+                    _ => None,
+                });
+                plain.sum()
+            };
+            let ends = [(from, own[0][1]), (to, own[own.len() - 1][1])];
+            let is_of = |setup: &Setup| {
+                let stack_n = STANDARD_GRAVITY_M_S2 * stack_kg(setup);
+                let mut ends = ends.iter();
+                ends.all(|(arm, moment)| (arm - 100.0 * moment / stack_n).abs() < 0.0501)
+            };
             holds(
-                (to / from / drawn_ratio - 1.0).abs() < slack + 1e-3,
-                "moments go with the arms",
+                drawn.setups.iter().any(is_of),
+                "moments are arms times the stack",
             )
         },
     },
