@@ -139,7 +139,7 @@ fn is_bounded_by_failed(load: u32) -> TestCaseResult {
 
 proptest! {
     // Every case makes whole plans.
-    #![proptest_config(ProptestConfig::with_cases(5))]
+    #![proptest_config(ProptestConfig::with_cases(3))]
 
     /// One last day never raises the 1RM by more than the rule says, whatever stands in its row.
     #[test]

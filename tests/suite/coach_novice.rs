@@ -65,7 +65,7 @@ fn today_is_the_first_week(lift: usize, share: f64, more: usize, weeks: u32) {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(6))]
+    #![proptest_config(ProptestConfig::with_cases(2))]
 
     #[test]
     fn law_a_novices_session_today_is_the_first_week(

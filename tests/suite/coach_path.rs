@@ -119,7 +119,7 @@ fn regress_the_last_set_near_failure_bounds_the_plan() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(12))]
+    #![proptest_config(ProptestConfig::with_cases(5))]
 
     /// The 1RM of a plan is never more than a session of the log shows since the last lay-off. Whoever trained on a day
     /// whose set does not count was not laid off, so days are counted over all lines.

@@ -538,7 +538,7 @@ fn fault_options_that_the_picture_does_not_follow_are_told() {
         ),
         (
             "rep squat --hand-over --lowering 0s",
-            "--hand-over changes nothing without --lowering of more than 0 s",
+            "--hand-over changes nothing where the load is not lowered first",
         ),
         (
             "rep squat --no-enhancement --lowering 0s",

@@ -75,13 +75,14 @@ fn renamed(text: &str, copy: &str, lift: &str) -> String {
     })
 }
 
-#[test]
-fn law_a_copied_lift_answers_like_the_lift_itself() {
+/// Asks lifts and their copies the questions that are chosen by the places of lift and question in their lists.
+fn copies_answer_alike(is_asked: impl Fn(usize, usize) -> bool) {
     let copies: Vec<(&str, String)> = LIFTS.map(|lift| (lift, copied_name(lift))).to_vec();
     let pairs: Vec<(&str, &str)> = copies.iter().map(|(l, c)| (*l, c.as_str())).collect();
     let folder = folder_of_copies(&pairs);
-    for (lift, copy) in pairs {
-        for (command, more) in QUESTIONS {
+    for (place, (lift, copy)) in pairs.into_iter().enumerate() {
+        let asked = QUESTIONS.iter().enumerate();
+        for (_, (command, more)) in asked.filter(|(question, _)| is_asked(place, *question)) {
             let own = ask(folder.path(), command, lift, more);
             let copied = ask(folder.path(), command, copy, more);
             let told = format!("{command} {lift} {more:?}");
@@ -91,6 +92,18 @@ fn law_a_copied_lift_answers_like_the_lift_itself() {
             assert_eq!(complaint, own.complaint, "{told}");
         }
     }
+}
+
+/// Every lift is asked one question, every question is asked of two lifts or more.
+#[test]
+fn law_a_copied_lift_answers_like_the_lift_itself() {
+    copies_answer_alike(|lift, question| lift % QUESTIONS.len() == question);
+}
+
+#[test]
+#[ignore = "140 answers: nightly"]
+fn law_a_copied_lift_answers_every_question_like_the_lift_itself() {
+    copies_answer_alike(|_, _| true);
 }
 
 #[test]

@@ -182,6 +182,9 @@ fn interrupts(tries: u32) {
             .map(|name| (name.clone(), b"old".to_vec()))
             .collect();
         let is_replaced = target == ".";
+        if !is_replaced {
+            std::fs::remove_dir_all(&place).expect("the first set goes");
+        }
         let mut stopped = 0;
         for number in 0..tries {
             for name in new.keys().filter(|_| is_replaced) {
