@@ -542,7 +542,7 @@ fn fault_options_that_the_picture_does_not_follow_are_told() {
         ),
         (
             "rep squat --no-enhancement --lowering 0s",
-            "--no-enhancement changes nothing without --lowering",
+            "--no-enhancement changes nothing where the load is not lowered first",
         ),
         (
             "max deadlift --no-enhancement",

@@ -360,6 +360,10 @@ fn fault_a_long_call_ends_at_once_when_it_is_asked_to() {
             let begun = std::time::Instant::now();
             let ended = interrupted(folder.path(), arguments, signal, after);
             let took = begun.elapsed() - after;
+            // A lecture takes seconds only, which a full machine may lose before the signal is sent.
+            if arguments[0] == "lecture" && ended == Ended::Done {
+                continue;
+            }
             // People who were reckoned so far are told, and so that they are not all.
             let tells = arguments[0] == "max";
             assert!(tells || ended == Ended::Stopped, "{arguments:?}");
