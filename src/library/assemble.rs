@@ -152,8 +152,7 @@ impl Workbench {
     /// **Fails** with every value that is set twice; where none is, with every setting that does not fit, or with what they make
     /// impossible together.
     pub fn model(&self, sets: &[String]) -> Result<Model> {
-        each_once(sets)?;
-        self.model_in_steps(sets)
+        self.model_of(each_once(sets)?, sets)
     }
 
     /// The same with values set in the order given, each on what the ones before made: a change may follow upon the value
@@ -161,9 +160,13 @@ impl Workbench {
     ///
     /// **Fails** with every setting that does not fit, or with what they make impossible together.
     pub fn model_in_steps(&self, sets: &[String]) -> Result<Model> {
-        let sets_as_written = sets;
-        let sets = collect(sets.iter().map(|written| {
-            let setting = Setting::read(written)?;
+        let read = sets.iter().map(|written| Setting::read(written));
+        self.model_of(collect(read)?, sets)
+    }
+
+    /// The model with settings that were read from these texts.
+    fn model_of(&self, settings: Vec<Setting>, sets_as_written: &[String]) -> Result<Model> {
+        let sets = collect(settings.into_iter().map(|setting| {
             let root = Root::of(&setting.path)?.0;
             Ok((setting, root))
         }))?;

@@ -9,7 +9,7 @@ use crate::units::{Length, QuantityFault, parse_number_and_unit};
 /// Settings as they were typed, each of a value of its own.
 ///
 /// **Fails** with every text that sets nothing, and with every value that is set twice: one of the two would be lost.
-pub(super) fn each_once(written: &[String]) -> Result<()> {
+pub(super) fn each_once(written: &[String]) -> Result<Vec<Setting>> {
     let (mut read, mut faults): (Vec<Setting>, Vec<Fault>) = (Vec::new(), Vec::new());
     for written in written {
         match Setting::read(written) {
@@ -27,7 +27,7 @@ pub(super) fn each_once(written: &[String]) -> Result<()> {
         }
     }
     if faults.is_empty() {
-        return Ok(());
+        return Ok(read);
     }
     Err(Error::bad_input(faults))
 }

@@ -18,14 +18,10 @@ pub(super) fn stands_alone(request: &SessionRequest, draft: &Draft) -> Option<Al
         return None;
     }
     let rounds = &request.published.straight.weeks.rounds;
-    let list = match request.lift.one_joint {
-        true => &rounds.one_joint,
-        false => &rounds.repetitions,
-    };
     let first = rounds.reserves.first().copied().unwrap_or(RESERVE);
     Some(Alone::Session {
         share: request.guidance().share,
-        rounds: list.clone(),
+        rounds: rounds.repetitions_of(request.lift.one_joint).to_vec(),
         reserve: first.max(wishes.reserve.unwrap_or(0)),
     })
 }

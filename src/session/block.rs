@@ -206,10 +206,7 @@ fn round_aim(
     (week, weeks): (u32, u32),
 ) -> Result<DayAim> {
     let every = rules.deload.every.max(1);
-    let list = match request.lift.one_joint {
-        true => &rules.rounds.one_joint,
-        false => &rules.rounds.repetitions,
-    };
+    let list = rules.rounds.repetitions_of(request.lift.one_joint);
     let rounds = weeks.div_ceil(every) as usize;
     let round = ((week - 1) / every) as usize;
     // A single round is of the middle kind; several begin with the most repetitions.

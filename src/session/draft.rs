@@ -170,8 +170,7 @@ fn heaviest_load(draft: &Draft) -> Mass {
             .map_or(Mass::ZERO, |failure| failure.after_all);
         [setup.bottom, setup.middle, setup.top, left]
     });
-    let heavier = |most: Mass, load: Mass| if load > most { load } else { most };
-    loads.chain(felt).fold(Mass::ZERO, heavier)
+    loads.chain(felt).fold(Mass::ZERO, Mass::max)
 }
 
 /// A planned session.

@@ -335,6 +335,17 @@ pub struct RoundRules {
     pub source: Source,
 }
 
+impl RoundRules {
+    /// Repetitions of the rounds: a lift of one joint has its own.
+    #[must_use]
+    pub fn repetitions_of(&self, is_of_one_joint: bool) -> &[u32] {
+        match is_of_one_joint {
+            true => &self.one_joint,
+            false => &self.repetitions,
+        }
+    }
+}
+
 /// The easier week that ends a round.
 #[derive(Debug, Clone, PartialEq, Deserialize)]
 #[serde(deny_unknown_fields)]

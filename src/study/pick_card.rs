@@ -98,8 +98,7 @@ fn heaviest_load(picked: &Picked) -> Mass {
     let loaded = &picked.loaded;
     let left = loaded.failure.iter().map(|failure| failure.after_all);
     let loads = loaded.loads.into_iter().chain(left);
-    let heavier = |most: Mass, load: Mass| if load > most { load } else { most };
-    loads.fold(loaded.loading.total, heavier)
+    loads.fold(loaded.loading.total, Mass::max)
 }
 
 /// How hard one repetition is, as plans have it: plain weight by its share of the 1RM, bands and chains by the effort at

@@ -40,6 +40,10 @@ macro_rules! quantity {
                 #[allow(dead_code, reason = "every unit has both directions")]
                 pub const fn $as(self) -> f64 { self.0 * $divide / $multiply }
             )+
+            /// The greater of two.
+            #[must_use]
+            #[allow(dead_code, reason = "every quantity has it")]
+            pub const fn max(self, other: Self) -> Self { Self(self.0.max(other.0)) }
             /// Reads a number with one of the units, or several such parts ("5 ft 11 in").
             pub fn from_text(text: &str) -> Result<Self, QuantityFault> {
                 Self::DIMENSION.read(text).map(Self)
