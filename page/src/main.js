@@ -1,6 +1,6 @@
 // The page: reads the address, asks the model, shows the answer; one answer a frame at most.
 
-import { $, lines, make, onPaper, printTheme, theme, warn } from "./page.js";
+import { $, lines, make, onPaper, printTheme, sight, tell, theme, warn, widthOf } from "./page.js";
 import { Refused, ask, heldBytes, openModel } from "./model.js";
 import { address, asked, isAddress, readAddress, state } from "./state.js";
 import { buildDials, chooseMuscle, numberOf } from "./dials.js";
@@ -29,10 +29,10 @@ const ON_PAPER = { size: [400, 260], beside: [560, 260] };
 
 function wish(withChart) {
   // Where another part of the page is shown, the chart has no width of its own.
-  const wide = (holder) => Math.max(220, Math.round(holder.clientWidth || $("main").clientWidth));
+  const wide = (holder) => Math.max(220, Math.round(widthOf(holder) || widthOf($("main"))));
   const width = wide($("chart"));
-  const isSmall = innerWidth < 640;
-  const most = innerHeight * (isSmall ? 0.36 : innerWidth < NARROW_PX ? 0.42 : 0.56);
+  const isSmall = sight.width < 640;
+  const most = sight.height * (isSmall ? 0.36 : sight.width < NARROW_PX ? 0.42 : 0.56);
   const size = onPaper() ? ON_PAPER.size : [width, Math.round(Math.min(most, width * (isSmall ? 0.75 : 0.66)))];
   const beside = onPaper() ? ON_PAPER.beside : [wide($("beside")), Math.round(Math.min(420, wide($("beside")) * 0.7))];
   return {
@@ -114,16 +114,15 @@ function showTable() {
   order.forEach((index, line) => {
     const muscle = place.numbers.muscles[index];
     const { row, button, cells } = rows[line];
-    button.textContent = solved.muscles[index].title;
+    tell(button, solved.muscles[index].title);
     button.value = solved.muscles[index].name;
     row.className = button.value === state.muscle ? "chosen" : "";
     const told = [
       `${(muscle.activation * 100).toFixed(0)} %`, (muscle.force_n * force[1]).toFixed(0), (place.arms_m[index] * arm[1]).toFixed(1),
-      (place.torques_nm[index] * torque[1]).toFixed(1), `${(muscle.fibre_length_norm * 100).toFixed(0)} %`,
+      (place.torques_nm[index] * torque[1]).toFixed(1), `${(muscle.fibre_length_norm * 100).toFixed(0)} %${place.is_living[index] ? "" : " †"}`,
     ];
-    told.forEach((text, cell) => { cells[cell].textContent = text.replace(/^-(0\.?0*)$/, "$1").replace("-", "\u2212"); });
+    told.forEach((text, cell) => tell(cells[cell], text.replace(/^-(0\.?0*)$/, "$1").replace("-", "\u2212")));
     cells[4].className = place.is_living[index] ? "" : "out";
-    if (!place.is_living[index]) cells[4].textContent += " †";
   });
   $("force-unit").textContent = force[0];
   $("arm-unit").textContent = arm[0];

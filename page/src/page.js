@@ -16,6 +16,24 @@ export function make(name, attributes = {}, ...children) {
 }
 const DRAWN = ["svg", "path", "polyline", "line", "circle", "rect", "text", "g"];
 
+/** Width of an element, and of the window, as they were laid out last: to ask while the page changes would lay it out twice. */
+export function widthOf(element) {
+  if (!widths.has(element)) {
+    watch.observe(element);
+    widths.set(element, element.clientWidth);
+  }
+  return widths.get(element);
+}
+const widths = new WeakMap();
+const watch = new ResizeObserver((seen) => { for (const { target } of seen) widths.set(target, target.clientWidth); });
+export const sight = { width: innerWidth, height: innerHeight };
+addEventListener("resize", () => { [sight.width, sight.height] = [innerWidth, innerHeight]; });
+
+/** Puts a text where it is not there yet. */
+export function tell(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
 export const lines = (texts) => texts.map((text) => make("li", {}, text));
 
 let saidTimer = 0;

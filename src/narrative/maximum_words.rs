@@ -7,7 +7,7 @@ use super::quantities::{QuantityWords, rounded};
 use crate::movement::{Handover, Measure};
 use crate::rep::{LoadPace, OneRepMax};
 use crate::session::overload_ground::no_help;
-use crate::study::{MaximumInterval, MaximumStudy};
+use crate::study::{MaximumInterval, MaximumPace, MaximumStudy};
 use crate::units::{Mass, System};
 
 /// What stands behind a maximum that is lowered.
@@ -43,6 +43,7 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
         units.mass(found.loadable.load),
         units.mass(found.loadable.failed)
     )];
+    lines.extend(found.pace.map(|pace| paced(pace, found, units)));
     let interval = found.interval.as_ref();
     lines.extend(interval.map(|interval| interval_in_words(interval, "it", units)));
     if found.is_lost_in_lowering {
@@ -61,6 +62,19 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
     }
     lines.extend(found.factor.map(|factor| implied(factor, own)));
     lines
+}
+
+/// How fast the load of a test and the exact maximum go up, on average.
+fn paced(pace: MaximumPace, found: &MaximumStudy, units: System) -> String {
+    let [exact, in_steps] = [pace.exact, pace.in_steps].map(|mean| velocity(found.measure, mean));
+    let other = match exact == in_steps {
+        true => String::new(),
+        false => format!("; the exact maximum, which nobody loads, at {exact}"),
+    };
+    format!(
+        "{} goes up at {in_steps} on average, to be compared with velocities measured at a 1RM, which is tested in such steps{other}.",
+        units.mass(found.loadable.load)
+    )
 }
 
 /// The lifter's own factor on strength, and whether the one that a known maximum implies can be set in its place.

@@ -25,6 +25,16 @@ pub struct MaximumWishes {
     pub known: Option<Mass>,
 }
 
+/// Mean velocities at a maximum, m/s or rad/s. A limit is passed at a crawl where the reserve is least; what is tested in
+/// steps of a gym lies below it, so it is the second one that compares with a measured velocity of a 1RM.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MaximumPace {
+    /// Of the maximum itself.
+    pub exact: f64,
+    /// Of the largest load in whole steps.
+    pub in_steps: f64,
+}
+
 /// A maximum and what was wanted beside it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MaximumStudy {
@@ -40,6 +50,8 @@ pub struct MaximumStudy {
     pub one_rm: OneRepMax,
     /// The same in steps that can be loaded.
     pub loadable: LoadableMax,
+    /// How fast both go up.
+    pub pace: Option<MaximumPace>,
     /// The maximum that is lowered under control.
     pub eccentric: Option<OneRepMax>,
     /// Whether somebody can hand more than the maximum over in this lift, and who.
@@ -94,6 +106,7 @@ pub fn maximum_study(
         lifter_title: question.lifter.title.clone(),
         one_rm,
         loadable,
+        pace: pace(&motion, &body, [one_rm.load, loadable.load], options)?,
         eccentric,
         handover: question.movement.handling.overload,
         not_lowered: wishes.eccentric.filter(|_| eccentric.is_none()),
@@ -103,6 +116,21 @@ pub fn maximum_study(
         measure: motion.measure(),
         interval: None,
     })
+}
+
+/// Mean velocities of two loads; none where one of them does not reach lockout in the plain repetition.
+fn pace(
+    motion: &RepModel,
+    body: &Setup,
+    [exact, in_steps]: [Mass; 2],
+    options: &RepOptions,
+) -> Result<Option<MaximumPace>> {
+    let mean = |load: Mass| -> Result<Option<f64>> {
+        let trace = motion.run(&with_load(body, load), options)?;
+        Ok(trace.lift.map(|lift| lift.mean_velocity))
+    };
+    let both = mean(exact)?.zip(mean(in_steps)?);
+    Ok(both.map(|(exact, in_steps)| MaximumPace { exact, in_steps }))
 }
 
 /// Whether the first load that is not lifted gets away on the way down.

@@ -129,7 +129,7 @@ pub use listed_values::{ListedValue, listed_values};
 pub use load_for_effort::load_for_effort;
 pub use load_holders::LoadHolders;
 pub use log_study::LogChoice;
-pub use maximum::{MaximumStudy, MaximumWishes, maximum_study};
+pub use maximum::{MaximumPace, MaximumStudy, MaximumWishes, maximum_study};
 pub use member_plans::{LiftPlan, MemberLift, MemberPlans, TeamDay};
 pub use model_maximum::{UntestedLifter, untested_lifter};
 pub use muscle_layers::{

@@ -1,7 +1,7 @@
 //! `rep` and `max` as a user calls them: known maxima, absurd inputs, what stalls, bands beside plain weight,
 //! groups of invented lifters, every movement with every lifter.
 
-use crate::calling::{Answer, call, json};
+use crate::calling::{Answer, call, in_one_line, json};
 use serde_json::Value;
 use torquill::library::{Library, Shelf};
 use torquill::movement::Carrier;
@@ -378,5 +378,32 @@ fn law_every_command_and_the_library_tell_one_maximum() {
                 "{movement}, {lifter}: {max} {rep} {planned} {library}"
             );
         }
+    }
+}
+
+/// What `max` says of the load of a test is what the repetition with that load does, and the sentence has the same numbers.
+#[test]
+fn law_the_velocity_of_a_tested_maximum_is_that_of_its_repetition() {
+    for (movement, lifter, step) in [
+        ("deadlift", "club-lifter", "2.5 kg"),
+        ("bench-press", "reference-man", "5 kg"),
+        ("pull-up", "reference-man", "1 kg"),
+        ("squat", "tall-novice", "1.25 kg"),
+    ] {
+        let who = ["max", movement, "--lifter", lifter, "--step", step];
+        let answer = json(&[&who[..], &["--format", "json"]].concat());
+        let told = |name: &str| number(&answer, &["summary", name]);
+        let load = format!("{} kg", told("loadable_kg"));
+        let rep = json(&["rep", movement, "--lifter", lifter, "--load", &load]);
+        let moved = number(&rep, &["summary", "mean_velocity_m_s"]);
+        let tested = told("loadable_velocity_m_s");
+        assert!(
+            (tested - moved).abs() < 1.0e-9,
+            "{movement}: {tested} {moved}"
+        );
+        assert!(tested >= told("one_rm_velocity_m_s"), "{movement}");
+        let text = in_one_line(&call(&who).done().out);
+        let says = format!("{load} goes up at {tested:.2} m/s on average");
+        assert!(text.contains(&says), "{says}: {text}");
     }
 }
