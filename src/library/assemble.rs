@@ -18,7 +18,7 @@ use crate::anatomy::{Lifter, LifterRecord, groups};
 use crate::error::{Error, Fault, ModelFault, Result, SettingFault, Shelf, What};
 use crate::movement::Movement;
 use crate::source::Source;
-use std::sync::Arc;
+use std::sync::{Arc, OnceLock};
 
 /// A lifter about to do a movement, every value resolved and checked.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,6 +54,8 @@ pub struct Workbench {
     pub(super) movement: Movement,
     pub(super) movement_text: Arc<LayeredText>,
     pub(super) movement_name: String,
+    /// What is odd about the lifter's file as it is, once that was asked.
+    pub(super) of_record: OnceLock<Vec<Complaint>>,
 }
 
 /// Reads a lifter and a movement by name or path and sets values in them.
@@ -126,6 +128,7 @@ impl Workbench {
             movement: record,
             movement_text: text,
             movement_name: stem(movement).to_owned(),
+            of_record: OnceLock::new(),
         })
     }
 
@@ -179,7 +182,7 @@ impl Workbench {
         let files = self.files_with(&of(&[Root::File]))?;
         let own_factor = files.record.strength_in(&self.movement_name);
         let built = files.build()?.stronger(own_factor);
-        let mut lifter = apply(built.clone(), &of(&[Root::Body]))?;
+        let mut lifter = apply(built.clone(), &of(&[Root::Body]), set_in_body)?;
         let of_body = body_rules::lifter(&lifter);
         none(of_body.clone())?;
         if lifter != built || files.record != self.files.record {
@@ -188,6 +191,7 @@ impl Workbench {
         let mut movement = apply(
             self.movement.clone(),
             &of(&[Root::Technique, Root::Movement]),
+            set_in_record,
         )?;
         if movement != self.movement {
             movement.title = changed_lift(&movement.title);
@@ -201,10 +205,13 @@ impl Workbench {
         none(complaints.clone())?;
         let of_muscles = muscle_complaints(&lifter, &movement);
         none(of_muscles.clone())?;
-        let of_record = self
-            .models
-            .lifter_rules(&files.record, Some(files.muscles()));
-        let of_record = grouped(of_record, "lifter", "lifter");
+        let of_record = match files.record == self.files.record {
+            true => self
+                .of_record
+                .get_or_init(|| self.odd_record(&files))
+                .clone(),
+            false => self.odd_record(&files),
+        };
         // A value set to what it is changes nothing.
         let told = if is_changed(&lifter.title) || is_changed(&movement.title) {
             sets_as_written
@@ -235,8 +242,17 @@ impl Workbench {
         let of_file: Vec<&Setting> = settings.iter().filter(of_file).collect();
         Ok(Self {
             files: self.files_with(&of_file)?,
+            of_record: OnceLock::new(),
             ..self.clone()
         })
+    }
+
+    /// What is odd about a lifter's file.
+    fn odd_record(&self, files: &LifterFiles) -> Vec<Complaint> {
+        let odd = self
+            .models
+            .lifter_rules(&files.record, Some(files.muscles()));
+        grouped(odd, "lifter", "lifter")
     }
 
     /// The lifter's file and tables with values set in the file.
@@ -246,7 +262,7 @@ impl Workbench {
         }
         let mut record = self.files.record.clone();
         self.name_groups(&mut record, sets);
-        let record = apply(record, sets)?;
+        let record = apply(record, sets, set_in_record)?;
         let muscles = (record.muscles == self.files.record.muscles).then(|| self.files.muscles());
         let complaints = self.models.lifter_rules(&record, muscles);
         none(grouped(complaints, "lifter", "lifter"))?;
@@ -285,17 +301,16 @@ fn muscle_complaints(lifter: &Lifter, movement: &Movement) -> Vec<Complaint> {
 }
 
 /// A record with values set one after the other.
-fn apply<T>(record: T, sets: &[&Setting]) -> Result<T>
-where
-    T: serde::Serialize + serde::de::DeserializeOwned,
-{
+fn apply<T>(
+    mut record: T,
+    sets: &[&Setting],
+    set_in: impl Fn(&mut T, &str, &Setting) -> Result<()>,
+) -> Result<T> {
     let mut faults = Vec::new();
-    let mut record = record;
     for setting in sets {
-        let result = Root::of(&setting.path).and_then(|(_, inside)| set(&record, inside, setting));
-        match result {
-            Ok(changed) => record = changed,
-            Err(error) => faults.extend(meant_elsewhere(error.faults().to_vec(), &setting.path)),
+        let inside = Root::of(&setting.path).map(|(_, inside)| inside);
+        if let Err(error) = inside.and_then(|inside| set_in(&mut record, inside, setting)) {
+            faults.extend(meant_elsewhere(error.faults().to_vec(), &setting.path));
         }
     }
     if faults.is_empty() {
@@ -303,6 +318,34 @@ where
     } else {
         Err(Error::bad_input(faults))
     }
+}
+
+/// Sets one value of a record.
+fn set_in_record<T>(record: &mut T, inside: &str, setting: &Setting) -> Result<()>
+where
+    T: serde::Serialize + serde::de::DeserializeOwned,
+{
+    *record = set(record, inside, setting)?;
+    Ok(())
+}
+
+/// Sets one value of a body. Its muscles are most of it: a path into one of them goes through that one alone, any other path
+/// passes them by.
+fn set_in_body(body: &mut Lifter, inside: &str, setting: &Setting) -> Result<()> {
+    let of_muscles = inside.strip_prefix("muscles.");
+    let of_one = of_muscles.and_then(|path| path.split_once('.'));
+    if let Some((name, rest)) = of_one
+        && let Some(muscle) = body.muscles.get_mut(name)
+    {
+        return set_in_record(muscle, rest, setting);
+    }
+    if of_muscles.is_some() {
+        return set_in_record(body, inside, setting);
+    }
+    let muscles = std::mem::take(&mut body.muscles);
+    let result = set_in_record(body, inside, setting);
+    body.muscles = muscles;
+    result
 }
 
 /// `lifter.segments.…` names the table in the file; the body's own values stand without `lifter.`.

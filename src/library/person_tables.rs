@@ -11,6 +11,7 @@ use crate::error::{Result, Shelf};
 use crate::person::PersonTable;
 use serde::Deserialize;
 use std::collections::BTreeMap;
+use std::sync::OnceLock;
 
 /// What published values that nothing was set by are off by: the part of the file that the program uses.
 #[derive(Debug, Clone, PartialEq, Default, Deserialize)]
@@ -78,6 +79,7 @@ impl Workbench {
             movement: record,
             movement_text: text,
             movement_name: stem(movement).to_owned(),
+            of_record: OnceLock::new(),
         })
     }
 }

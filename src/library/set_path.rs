@@ -28,18 +28,22 @@ pub(super) fn set<T: Serialize + DeserializeOwned>(
     inside: &str,
     setting: &Setting,
 ) -> Result<T> {
-    let tree = tree_of(record);
+    let mut tree = tree_of(record);
     let pointer = resolve(&tree, inside, &setting.path)?;
     setting.can_be_shown()?;
     setting.is_no_unclear_change()?;
     let choices = replacements(&tree, &pointer, setting)?;
     let mut refusal = None;
     for (at, value) in choices {
-        let mut changed = tree.clone();
-        if let Some(slot) = changed.pointer_mut(&at) {
-            *slot = value;
+        let Some(slot) = tree.pointer_mut(&at) else {
+            continue;
+        };
+        let before = std::mem::replace(slot, value);
+        let changed = T::deserialize(&tree);
+        if let Some(slot) = tree.pointer_mut(&at) {
+            *slot = before;
         }
-        match T::deserialize(&changed) {
+        match changed {
             Ok(record) => return Ok(record),
             Err(why) => refusal = refusal.or(Some(why.to_string())),
         }

@@ -61,6 +61,29 @@ pub fn trace(movement: &Movement, lifter: &Lifter, samples: usize) -> Result<Ran
     })
 }
 
+/// The way of a movement for a lifter, of which the pose at any place can be asked.
+pub struct Way {
+    path: Box<dyn TracedPath>,
+}
+
+impl Way {
+    /// The way of this lifter.
+    ///
+    /// **Fails** as [`trace`] where the limbs cannot make the first or last pose.
+    pub fn of(movement: &Movement, lifter: &Lifter) -> Result<Self> {
+        movement.check_technique()?;
+        let path = path_of(movement, lifter)?;
+        Ok(Self { path })
+    }
+
+    /// The pose at a place.
+    ///
+    /// **Fails** where the limbs cannot make it.
+    pub fn pose(&self, range: f64) -> Result<Pose> {
+        pose_at(self.path.as_ref(), range)
+    }
+}
+
 /// One place of a movement: its pose, and the limbs whose weight is part of it.
 ///
 /// **Fails** as [`trace`] where the limbs cannot make the pose.

@@ -75,6 +75,7 @@ pub fn settle(field: &Occupied, requests: &[LabelRequest]) -> Vec<Option<(LabelP
     let mut lists: Vec<Pricelist<'_>> = requests.iter().map(Pricelist::new).collect();
     let mut chosen: Vec<Option<(LabelPlace, f64)>> = vec![None; requests.len()];
     for _ in 0..=ROUNDS {
+        let before = chosen.clone();
         for (index, list) in lists.iter_mut().enumerate() {
             let others: Vec<LabelPlace> = chosen
                 .iter()
@@ -83,6 +84,10 @@ pub fn settle(field: &Occupied, requests: &[LabelRequest]) -> Vec<Option<(LabelP
                 .filter_map(|(_, place)| place.map(|(place, _)| place))
                 .collect();
             chosen[index] = list.cheapest(field, &others);
+        }
+        // Nobody moved, so nobody will.
+        if chosen == before {
+            break;
         }
     }
     chosen

@@ -10,10 +10,12 @@ use crate::capacity::{
 };
 use crate::demand::{DemandCurve, DemandSample};
 use crate::error::{Error, Lacking, LiftFault, Result};
-use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, trace, trace_place};
+use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, Way, trace};
 use crate::overlay::{effort, flattening_percent, sticking_with};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Angle, Force, Mass, Torque};
+use std::cell::OnceCell;
+use std::sync::Arc;
 
 /// Answers a question for any number of setups.
 ///
@@ -42,7 +44,7 @@ pub(super) struct SolvedLift<'a> {
     /// The load at every pose.
     pub(super) points: Vec<LoadPoint>,
     /// The muscles at every pose.
-    pub(super) acting: Acting,
+    pub(super) acting: Arc<Acting>,
     /// Capacity along the plain load's direction.
     pub(super) capacity: CapacityCurve,
     plain: Vec<f64>,
@@ -52,7 +54,7 @@ impl<'a> SolvedLift<'a> {
     /// Steps 1 and 2 of [`study`].
     pub(super) fn of(question: &'a Question<'a>) -> Result<Self> {
         let range = trace(question.movement, question.lifter, question.samples)?;
-        let acting = Acting::of(question.lifter, &range.poses)?;
+        let acting = Arc::new(Acting::of(question.lifter, &range.poses)?);
         let capacity = curve_of(&acting, &range, None, question.pace)?;
         let mut ground = Self {
             question,
@@ -154,19 +156,18 @@ impl<'a> SolvedLift<'a> {
         })
     }
 
-    /// The same lift at one place of the range.
-    fn at_place(&self, range: f64) -> Result<Self> {
+    /// The same lift at one place of its way.
+    fn at_place(&self, way: &Way, range: f64) -> Result<Self> {
         let question = self.question;
-        let (pose, _) = trace_place(question.movement, question.lifter, range)?;
         let range = Range {
-            poses: vec![pose],
+            poses: vec![way.pose(range)?],
             ..self.range
         };
         Ok(Self {
             question,
             points: load_points(&range),
             capacity: curve_of(&self.acting, &range, None, question.pace)?,
-            acting: self.acting.clone(),
+            acting: Arc::clone(&self.acting),
             range,
             plain: Vec::new(),
         })
@@ -178,9 +179,21 @@ impl<'a> SolvedLift<'a> {
         is_held_otherwise(&held[index], &held[index + 1])
     }
 
+    /// What a lift at one place is asked for, at any place; its way is made once, where one is looked at.
+    fn between<T>(&self, told: impl Fn(Self) -> Option<T>) -> impl Fn(f64) -> Option<T> {
+        let way = OnceCell::new();
+        move |range| {
+            let Question {
+                movement, lifter, ..
+            } = self.question;
+            let way = way.get_or_init(|| Way::of(movement, lifter).ok());
+            told(self.at_place(way.as_ref()?, range).ok()?)
+        }
+    }
+
     /// The greatest capacity where it lies between two samples.
     fn capacity_crest(&self) -> Option<Crest> {
-        let at = |range: f64| Some(self.at_place(range).ok()?.capacity.held[0].capacity);
+        let at = self.between(|there| Some(there.capacity.held[0].capacity));
         crest(&self.capacity.values(), |index| self.turns(index), at)
     }
 
@@ -196,7 +209,8 @@ impl<'a> SolvedLift<'a> {
         if least == 0 || least + 1 == below.len() {
             return None;
         }
-        let at = |part: f64| Some(-self.at_place(place(part)).ok()?.capacity.held[0].capacity);
+        let there = self.between(|there| Some(-there.capacity.held[0].capacity));
+        let at = |part: f64| there(place(part));
         let found = crest(&below, |index| self.turns(inside.start + index), at)?;
         Some(Crest {
             range: place(found.range),
@@ -206,10 +220,10 @@ impl<'a> SolvedLift<'a> {
 
     /// The greatest effort under a setup as it hangs where it lies between two samples.
     fn effort_crest(&self, hung: &Setup, effort: &[f64]) -> Option<Crest> {
-        let at = |range: f64| {
-            let (_, _, effort) = self.at_place(range).ok()?.effort(hung).ok()?;
+        let at = self.between(|there| {
+            let (_, _, effort) = there.effort(hung).ok()?;
             Some(effort[0]).filter(|effort| effort.is_finite())
-        };
+        });
         crest(effort, |index| self.turns(index), at)
     }
 
