@@ -94,6 +94,11 @@ pub enum PieceTextFault {
     Unnamed(String),
     /// A text with the sign of a place and no place.
     NoPlace(String),
+    /// A chain at the anchor of a band.
+    AnchoredChain {
+        /// The anchor.
+        anchor: String,
+    },
     /// A part that nothing understands.
     UnknownPart {
         /// The part.

@@ -115,6 +115,10 @@ fn of_piece(fault: &PieceTextFault) -> Told {
             Told::new(format!("`{part}` in `{text}` is understood by nothing"))
                 .hint(format!("words that may follow are {}", known.join(", ")))
         }
+        PieceTextFault::AnchoredChain { anchor } => Told::new(format!(
+            "a chain takes no anchor, and `{anchor}` is one: it hangs from the bar and comes to lie on the floor"
+        ))
+        .hint("leave it out, or write the height of a box that it comes to lie on: chain-10mm:1@20 cm"),
         PieceTextFault::Count { count, text, most } => Told::new(format!(
             "`{count}` in `{text}` is no count of pieces a side"
         ))
