@@ -7,7 +7,7 @@ use super::faults::told;
 use super::log_words::more_left_out;
 use super::progress_words::left_out_row;
 use super::progress_words::{since_lay_off, verdict_in_words, where_now_is_from};
-use super::prose::percent;
+use super::prose::{counted_noun, of_count, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
 use crate::error::Error;
@@ -205,7 +205,7 @@ pub fn frequency(frequency: Frequency) -> String {
                 format!("{least} to {most}")
             };
             let lift = if for_this_lift { " for this lift" } else { "" };
-            format!("{days} days a week{lift}")
+            format!("{} a week{lift}", counted_noun(&days, "day"))
         }
         Frequency::OnceInPlaceOfHeavy => "at most once a week, in place of a heavy day".to_owned(),
     }
@@ -238,8 +238,10 @@ pub fn progression(progression: &Progression, units: System) -> String {
                 )
             });
             return format!(
-                "When {repetitions} repetitions{} are possible in the last set of two sessions running, raise the load by \
+                "When {}{} {} possible in the last set of two sessions running, raise the load by \
+                counted_noun(*repetitions, "repetition"),
                  {} to {} % ({} to {}{next}), the smaller step for the upper body.",
+                of_count(repetitions, "is", "are"),
                 kept_in_reserve(*reserve),
                 percent.0,
                 percent.1,
@@ -257,7 +259,8 @@ pub fn progression(progression: &Progression, units: System) -> String {
         } => {
             return format!(
                 "As the weeks say. Take the next week's loads early only after two sessions running whose last set allowed \
-                 {repetitions} repetitions{}.",
+                 {}{}.",
+                counted_noun(*repetitions, "repetition"),
                 kept_in_reserve(*reserve)
             );
         }
@@ -421,7 +424,11 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
             format!("Nothing is predicted: {}.", refusal_reason(fault, units))
         }
         PlanNote::SetsShared { most, days, each } => {
-            format!("At most {most} working sets a week on {days} days: {each} a session.")
+            format!(
+                "At most {} a week on {}: {each} a session.",
+                counted_noun(*most, "working set"),
+                counted_noun(*days, "day")
+            )
         }
         PlanNote::LifterDiffers {
             lifter,
