@@ -66,6 +66,14 @@ pub fn in_one_line(error: &Error, units: System) -> String {
     lines.collect::<Vec<String>>().join("\n")
 }
 
+/// Why something is not done, where other things are: the faults without the next moves, which are of single commands.
+#[must_use]
+pub fn reasons(error: &Error, units: System) -> String {
+    let reasons = error.faults().iter();
+    let reasons: Vec<String> = reasons.map(|fault| told(fault, units).message).collect();
+    reasons.join("; ")
+}
+
 /// What stands for faults that are not shown.
 #[must_use]
 pub fn more_faults(count: usize) -> String {
