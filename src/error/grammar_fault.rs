@@ -214,6 +214,8 @@ pub enum GrammarFault<Inner> {
         /// What is wrong.
         fault: Box<Inner>,
     },
+    /// A setup without an item: nothing would be lifted.
+    NoItems,
     /// A fault in an item of a setup file.
     InItem {
         /// Its place in the list, counted from 0.
