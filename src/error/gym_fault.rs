@@ -93,6 +93,8 @@ pub enum GymSlip {
         /// The largest one.
         most: Mass,
     },
+    /// A bar, a piece or an anchor without a name.
+    NoName,
     /// Safety arms that no rack has.
     OddArms,
     /// A friction that rails do not have.

@@ -177,6 +177,9 @@ fn slip_told(slip: &GymSlip, units: System) -> Told {
         GymSlip::OddCount { count, most } => Told::new(format!(
             "is {count}; at most {most} pieces of a kind are taken for real"
         )),
+        GymSlip::NoName => {
+            Told::new("has no name").hint("a set-up is told by the names of its pieces: \"men's bar\", \"rack foot\"")
+        }
         GymSlip::TooManyKinds { kinds, most } => {
             Told::new(format!("has {kinds} kinds; at most {most} are searched"))
                 .hint("leave out what is never used")
