@@ -161,6 +161,11 @@ pub enum WishFault {
         /// How many can be searched.
         most: u32,
     },
+    /// Two limits of the load at one place.
+    LimitTwice {
+        /// The place, 0 to 1.
+        place: f64,
+    },
     /// More limits of the load than are kept.
     TooManyLimits {
         /// How many are kept.
