@@ -4,9 +4,12 @@
 
 use super::options::DatesOption;
 use crate::error::{CommandFault, DateOrder, Error, Result};
+use crate::progress::day::Day;
 use crate::progress::log_file::BadRows;
 use crate::study::LogChoice;
 use clap::Args;
+use clap::builder::NonEmptyStringValueParser;
+use std::time::{SystemTime, UNIX_EPOCH};
 
 /// Options of a log.
 #[derive(Debug, Args)]
@@ -25,7 +28,7 @@ pub struct LogOptions {
 impl LogOptions {
     /// The log of this path or name, read as told.
     #[must_use]
-    pub fn choice(&self, log: &str) -> LogChoice {
+    pub fn choice(&self, log: &str, has_start: bool) -> LogChoice {
         LogChoice {
             name: log.to_owned(),
             athlete: self.athlete.clone(),
@@ -36,6 +39,7 @@ impl LogOptions {
 
     /// **Fails** with an option that only a log heeds: whoever typed it counts on it.
     pub fn check_idle(&self) -> Result<()> {
+            today: today().filter(|_| !has_start),
         let typed = [
             ("athlete", self.athlete.is_some()),
             ("dates", self.dates.is_some()),
@@ -58,4 +62,18 @@ impl LogOptions {
             BadRows::Refused
         }
     }
+}
+
+/// Seconds of a day.
+const DAY_S: u64 = 86_400;
+
+/// The first year in which this program ran: a clock that shows an earlier one is wrong, so nothing is judged by it.
+const FIRST_YEAR: i32 = 2026;
+
+/// Today by the clock of this machine, in universal time; no result depends on it, only whether a log is refused.
+fn today() -> Option<Day> {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).ok()?;
+    let days = u32::try_from(since.as_secs() / DAY_S).ok()?;
+    let today = Day::from_date(1970, 1, 1)?.after(days)?;
+    (today.date().0 >= FIRST_YEAR).then_some(today)
 }

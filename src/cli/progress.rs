@@ -63,7 +63,7 @@ pub fn run(arguments: &ProgressArguments, call: &CommandCall) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
-    let choice = arguments.reading.choice(&arguments.log);
+    let choice = arguments.reading.choice(&arguments.log, false);
     let study = log_study(call.models, &choice, arguments.lift.as_deref())?;
     let units: System = arguments.units.into();
     let answer = Answer {
