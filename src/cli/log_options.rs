@@ -15,7 +15,12 @@ use std::time::{SystemTime, UNIX_EPOCH};
 #[derive(Debug, Args)]
 pub struct LogOptions {
     /// Whose sets, where the log holds several athletes
-    #[arg(long, value_name = "NAME", requires = "log")]
+    #[arg(
+        long,
+        value_name = "NAME",
+        requires = "log",
+        value_parser = NonEmptyStringValueParser::new()
+    )]
     athlete: Option<String>,
     /// What stands first in dates such as 1/8/2024, if no date of the log proves it
     #[arg(long, value_enum, requires = "log")]
@@ -26,7 +31,7 @@ pub struct LogOptions {
 }
 
 impl LogOptions {
-    /// The log of this path or name, read as told.
+    /// The log of this path or name, read as told; where a plan says when it begins, that day is known already.
     #[must_use]
     pub fn choice(&self, log: &str, has_start: bool) -> LogChoice {
         LogChoice {
@@ -34,12 +39,12 @@ impl LogOptions {
             athlete: self.athlete.clone(),
             dates: self.dates.map(DateOrder::from),
             bad_rows: self.bad_rows(),
+            today: today().filter(|_| !has_start),
         }
     }
 
     /// **Fails** with an option that only a log heeds: whoever typed it counts on it.
     pub fn check_idle(&self) -> Result<()> {
-            today: today().filter(|_| !has_start),
         let typed = [
             ("athlete", self.athlete.is_some()),
             ("dates", self.dates.is_some()),

@@ -226,6 +226,11 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
         OptionFault::NoneListed => {
             Told::new("--top 0 lists nothing").hint("--top takes the number of setups, from 1 on")
         }
+        OptionFault::UnpairedValues {
+            parameters: 0,
+            lists: 0,
+        } => Told::new("nothing is said of what to vary")
+            .hint("name a parameter with its --values, two for a map, or ask for --rank"),
         OptionFault::UnpairedValues { parameters, lists } => Told::new(format!(
             "{parameters} --param and {lists} --values do not belong together"
         ))

@@ -156,7 +156,7 @@ fn figure(fault: &SessionFigureFault, units: System) -> Told {
             counted_noun(*months, "month")
         )),
         SessionFigureFault::NoneOf { what } => {
-            Told::new(format!("0 {} are no session", counted(*what)))
+            Told::new(format!("0 {} are no session", counted(*what))).hint("ask for 1 or more")
         }
         SessionFigureFault::TooMany { what, count, most } => Told::new(format!(
             "{count} {} are more than is planned here (at most {most})",
