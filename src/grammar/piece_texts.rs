@@ -204,7 +204,7 @@ fn box_height(text: &str) -> Result<Length> {
 }
 
 fn on_a_leader(chain: Chain, length: &str) -> Result<Chain> {
-    let length = Length::from_text(length).map_err(Error::bad)?;
+    let length = Length::from_text(length.trim()).map_err(Error::bad)?;
     let mass = if length.as_m() > 0.0 {
         chain.leader().mass
     } else {
