@@ -538,15 +538,15 @@ fn fault_options_that_the_picture_does_not_follow_are_told() {
         ),
         (
             "rep squat --hand-over --lowering 0s",
-            "--hand-over changes nothing without --lowering of more than 0 s",
+            "--hand-over changes nothing where the load is not lowered first",
         ),
         (
             "rep squat --no-enhancement --lowering 0s",
-            "--no-enhancement changes nothing without --lowering",
+            "--no-enhancement changes nothing where the load is not lowered first",
         ),
         (
             "max deadlift --no-enhancement",
-            "--no-enhancement changes nothing without --lowering",
+            "--no-enhancement changes nothing where the load is not lowered first",
         ),
     ] {
         let words_of_it: Vec<&str> = command.split(' ').collect();
