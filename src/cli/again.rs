@@ -73,6 +73,8 @@ pub struct Repeated {
     pub matches: ArgMatches,
     /// Where printed output goes.
     pub to: Destination,
+    /// The text of the file, where it is printed output: its numbers are held against those of now.
+    pub said: Option<String>,
 }
 
 impl AgainArguments {
@@ -80,10 +82,8 @@ impl AgainArguments {
     ///
     /// **Fails** if the file says nothing of its making, or asks for anything but reading and computing.
     pub fn read(&self, program: &clap::Command, library: &Library) -> Result<Repeated> {
-        let record = record_in(
-            &self.file.display().to_string(),
-            &bytes_of_file(&self.file)?,
-        )?;
+        let bytes = bytes_of_file(&self.file)?;
+        let record = record_in(&self.file.display().to_string(), &bytes)?;
         let drawn = match &record.output {
             Some(option) => Some((option_of(option)?, self.new_file()?)),
             None => None,
@@ -107,7 +107,9 @@ impl AgainArguments {
                 Destination::File(path.clone())
             }
         };
+        let said = String::from_utf8(bytes).ok();
         Ok(Repeated {
+            said: said.filter(|_| drawn.is_none()),
             record,
             matches,
             to,

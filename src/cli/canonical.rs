@@ -60,6 +60,11 @@ pub enum WantedOutput {
 }
 
 impl WantedOutput {
+    /// Whether it is rows of CSV.
+    fn is_table(self) -> bool {
+        matches!(self, Self::Table(_) | Self::Data)
+    }
+
     /// Whether an option has a part in what is wanted.
     fn needs(self, id: &str) -> bool {
         let others: &[&str] = match self {
@@ -100,12 +105,21 @@ pub fn arguments(
             }
         } else if wanted == WantedOutput::Data && id == "format" {
             words.extend(["--format", "csv"].map(str::to_owned));
-        } else if wanted.needs(id) && (is_typed(matches, id) || is_brought(definition, matches, id))
+        } else if wanted.needs(id)
+            && !(wanted.is_table() && is_not_in_tables(definition, id))
+            && (is_typed(matches, id) || is_brought(definition, matches, id))
         {
             words.extend(argument_words(argument, matches));
         }
     }
     words
+}
+
+/// Options that the CSV of a command does not follow: its table has no hardest part.
+const NOT_IN_TABLES: [(&str, &str); 2] = [("curve", "region_share"), ("vary", "region_share")];
+
+fn is_not_in_tables(definition: &clap::Command, id: &str) -> bool {
+    NOT_IN_TABLES.contains(&(definition.get_name(), id))
 }
 
 /// Whether an option that was typed brings a flag with it.

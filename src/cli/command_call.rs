@@ -6,10 +6,12 @@ use super::canonical::{self, WantedOutput, arguments, is_typed, values};
 use super::data_file;
 use super::options::Format;
 use super::output;
+use super::said_before::other_number;
 use super::whole_set;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::library::{Library, bytes_of_file, hash_of};
+use crate::narrative::again_words::other_numbers;
 use crate::report::{
     ModelFileRecord, ReadFileRecord, RunRecord, TidyTable, list_with_provenance, typed_words,
     with_provenance,
@@ -48,6 +50,8 @@ pub struct CommandCall<'a> {
     pub program: &'a clap::Command,
     /// Where printed output goes.
     pub to: Destination,
+    /// What it printed before, where a file asks for it again.
+    pub said: Option<String>,
 }
 
 /// What a command answers, in every form; each is made when it is asked for.
@@ -109,6 +113,14 @@ impl CommandCall<'_> {
             Format::Csv if asked => self.printed()?.csv_head() + text,
             Format::Csv | Format::Table => text.to_owned(),
         };
+        if let Some(other) = self
+            .said
+            .as_ref()
+            .and_then(|said| other_number(said, &whole))
+        {
+            let words = other_numbers(other.row, &shown(&other.then), &shown(&other.now));
+            output::note(&format!("warning: {words}"));
+        }
         match &self.to {
             Destination::Standard if format == Format::Table => output::print_marked(&whole),
             Destination::Standard => output::print(&whole),
@@ -268,6 +280,15 @@ fn without_load(words: Vec<String>) -> Vec<String> {
         }
     }
     kept
+}
+
+/// Letters of a text of a file that are shown.
+const MOST_SHOWN: usize = 80;
+
+/// A text of a file as it may be shown.
+fn shown(text: &str) -> String {
+    let signs = text.chars().filter(|sign| !sign.is_control());
+    signs.take(MOST_SHOWN).collect()
 }
 
 fn typed(words: &[String]) -> String {

@@ -2,6 +2,7 @@
 
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataFile;
+use super::idle_options::{NEEDS_A_LOAD, check_region_share};
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::output;
 use super::people_options::PeopleOptions;
@@ -76,6 +77,13 @@ pub fn run(arguments: &CurveArguments, call: &CommandCall) -> Result<()> {
         call.matches,
         arguments.units.into(),
     )?;
+    match setups.as_slice() {
+        [] => check_region_share(call.matches, false, &NEEDS_A_LOAD)?,
+        _ => {
+            let has_region = arguments.format != Format::Csv;
+            check_region_share(call.matches, has_region, &["format table", "format json"])?;
+        }
+    }
     let study = study(&question, &setups)?;
     let study = arguments.scatter.banded(study, &question, &model)?;
     let study = people.peopled(study, &question, library, &model)?;

@@ -1,17 +1,16 @@
 //! `torquill explore -o FILE.html`: the live page, one file with the model inside it.
 
 use super::command_call::CommandCall;
-use super::complain::warn;
 use super::output;
 use super::whole_set;
 use crate::error::{Error, PageFault, Result, Shelf};
 use crate::explore::{
-    DIAL_GROUPS, PageTask, TaskFile, TaskGround, catalogue, check_tasks, tasks_from_text,
+    DIAL_GROUPS, PageTask, TaskFile, TaskGround, catalogue, check_name, check_tasks,
+    tasks_from_text,
 };
 use crate::library::{Library, text_of_file};
 use crate::narrative::page_words::page_written;
 use crate::report::{PageOptions, live_page};
-use crate::units::System;
 use clap::Args;
 use std::path::PathBuf;
 
@@ -88,13 +87,9 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
         }));
     }
     if let Some(lift) = &arguments.frozen {
-        library.text(Shelf::Movements, lift)?;
+        check_name(library, Shelf::Movements, lift)?;
     }
-    library.text(Shelf::Lifters, &arguments.lifter)?;
-    warn(
-        &library.doubts_of(Shelf::Lifters, &arguments.lifter)?,
-        System::Metric,
-    );
+    check_name(library, Shelf::Lifters, &arguments.lifter)?;
     for name in arguments.only.iter().flatten() {
         if !DIAL_GROUPS.contains(&name.as_str()) {
             return Err(Error::bad(PageFault::Group {

@@ -3,6 +3,7 @@
 use super::canonical::is_typed;
 use super::command_call::CommandCall;
 use super::data_file;
+use super::idle_options::{NEEDS_A_LOAD, check_region_share};
 use super::options::{Sampling, UnitsOption, Who};
 use super::output;
 use super::people_options::PeopleOptions;
@@ -100,7 +101,10 @@ impl FigureArguments {
             .into_iter()
             .map(|id| (id, is_curve, &["draw curve"][..]));
         let has_several = is_typed(call.matches, "versus");
+        // Of the others each draws one setup, the first.
+        let is_of_one = matches!(self.draw, FigureKind::FreeBody | FigureKind::Holders);
         let mut all = of_curve.chain([
+            ("versus", !is_of_one, &["draw curve"][..]),
             ("as_loaded", has_several, &["versus"][..]),
             ("region_share", is_curve, &["draw curve"][..]),
             (
@@ -131,6 +135,7 @@ pub fn run(arguments: &FigureArguments, call: &CommandCall) -> Result<()> {
     let model = people.model(&arguments.who, library, &arguments.movement)?;
     let question = arguments.sampling.question(&arguments.movement, &model)?;
     let setups = setups(&arguments.setup, library, call.matches, units)?;
+    check_region_share(call.matches, !setups.is_empty(), &NEEDS_A_LOAD)?;
     if arguments.draw == FigureKind::Muscles && !setups.is_empty() {
         return Err(Error::bad(FigureFault::LoadWithoutPart));
     }

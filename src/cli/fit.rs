@@ -234,7 +234,7 @@ impl FitArguments {
         mass: Mass,
     ) -> Result<Vec<ToldMeasurement>> {
         let MeasuredInLog { told, log, jumps } =
-            measured_in_log(library, &self.reading.choice(log), mass)?;
+            measured_in_log(library, &self.reading.choice(log, false), mass)?;
         let units = self.units.into();
         for jump in &jumps {
             output::note(&not_counted(jump, units));

@@ -3,6 +3,7 @@
 //! In: what was typed. Out: nothing, or the fault with what the option is for.
 
 use super::canonical::{LOOKS, OUTPUTS, is_typed};
+use super::options::Format;
 use crate::error::{CommandFault, Error, Result};
 use clap::ArgMatches;
 
@@ -57,7 +58,56 @@ pub fn check(program: &clap::Command, command: &str, matches: &ArgMatches) -> Re
             }));
         }
     }
-    check_live_text(&outputs, matches)
+    check_live_text(&outputs, matches)?;
+    check_provenance(own, command, matches)
+}
+
+/// Commands whose pictures, sheets and tables say how they were made, asked or not.
+const SIGNING: [&str; 10] = [
+    "again", "figure", "fit", "lecture", "max", "pick", "plan", "progress", "rep", "vary",
+];
+
+/// How it was made is said over CSV and in JSON, and by files; a table for people has no place for it.
+///
+/// **Fails** where nothing that comes out could say it.
+fn check_provenance(
+    own: Option<&clap::Command>,
+    command: &str,
+    matches: &ArgMatches,
+) -> Result<()> {
+    let is_signed = |id: &str| is_typed(matches, id) && SIGNING.contains(&command);
+    let has_files = command == "again"
+        || command == "figure"
+        || is_typed(matches, "data")
+        || OUTPUTS.into_iter().any(is_signed);
+    let format = matches.try_get_one::<Format>("format").ok().flatten();
+    let says_it = has_files || format.is_some_and(|format| *format != Format::Table);
+    if says_it || !matches.get_flag("provenance") {
+        return Ok(());
+    }
+    let mut has_formats = own.into_iter().flat_map(clap::Command::get_arguments);
+    let has_formats = format.is_some() && has_formats.any(|argument| argument.get_id() == "format");
+    let needed = ["format csv", "format json", "data"].map(str::to_owned);
+    Err(Error::bad(CommandFault::Idle {
+        option: "provenance".to_owned(),
+        needed: needed.into_iter().filter(|_| has_formats).collect(),
+    }))
+}
+
+/// Options of which one is due where an option is of what hangs on the bar.
+pub const NEEDS_A_LOAD: [&str; 4] = ["load", "band", "item", "setup"];
+
+/// The share from which a place belongs to the hardest part changes nothing where there is none.
+///
+/// **Fails** where it was typed and `heeds` says that nothing follows it.
+pub fn check_region_share(matches: &ArgMatches, heeds: bool, needed: &[&str]) -> Result<()> {
+    if heeds || !is_typed(matches, "region_share") {
+        return Ok(());
+    }
+    Err(Error::bad(CommandFault::Idle {
+        option: "region-share".to_owned(),
+        needed: needed.iter().map(|one| (*one).to_owned()).collect(),
+    }))
 }
 
 /// Letters stay letters in SVG alone.

@@ -7,6 +7,7 @@ use crate::error::Result;
 use crate::report;
 use crate::study::listed_values;
 use clap::Args;
+use clap::builder::NonEmptyStringValueParser;
 
 /// ParametersArguments of `parameters`.
 #[derive(Debug, Args)]
@@ -19,7 +20,7 @@ pub struct ParametersArguments {
     /// Name of the movement; all of them without one
     movement: Option<String>,
     /// Only values with this word, or all of these words, in path or meaning
-    #[arg(long, value_name = "WORD")]
+    #[arg(long, value_name = "WORD", value_parser = NonEmptyStringValueParser::new())]
     find: Option<String>,
     #[command(flatten)]
     who: Who,

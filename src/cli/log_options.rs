@@ -4,15 +4,23 @@
 
 use super::options::DatesOption;
 use crate::error::{CommandFault, DateOrder, Error, Result};
+use crate::progress::day::Day;
 use crate::progress::log_file::BadRows;
 use crate::study::LogChoice;
 use clap::Args;
+use clap::builder::NonEmptyStringValueParser;
+use std::time::{SystemTime, UNIX_EPOCH};
 
 /// Options of a log.
 #[derive(Debug, Args)]
 pub struct LogOptions {
     /// Whose sets, where the log holds several athletes
-    #[arg(long, value_name = "NAME", requires = "log")]
+    #[arg(
+        long,
+        value_name = "NAME",
+        requires = "log",
+        value_parser = NonEmptyStringValueParser::new()
+    )]
     athlete: Option<String>,
     /// What stands first in dates such as 1/8/2024, if no date of the log proves it
     #[arg(long, value_enum, requires = "log")]
@@ -23,14 +31,15 @@ pub struct LogOptions {
 }
 
 impl LogOptions {
-    /// The log of this path or name, read as told.
+    /// The log of this path or name, read as told; where a plan says when it begins, that day is known already.
     #[must_use]
-    pub fn choice(&self, log: &str) -> LogChoice {
+    pub fn choice(&self, log: &str, has_start: bool) -> LogChoice {
         LogChoice {
             name: log.to_owned(),
             athlete: self.athlete.clone(),
             dates: self.dates.map(DateOrder::from),
             bad_rows: self.bad_rows(),
+            today: today().filter(|_| !has_start),
         }
     }
 
@@ -58,4 +67,18 @@ impl LogOptions {
             BadRows::Refused
         }
     }
+}
+
+/// Seconds of a day.
+const DAY_S: u64 = 86_400;
+
+/// The first year in which this program ran: a clock that shows an earlier one is wrong, so nothing is judged by it.
+const FIRST_YEAR: i32 = 2026;
+
+/// Today by the clock of this machine, in universal time; no result depends on it, only whether a log is refused.
+fn today() -> Option<Day> {
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).ok()?;
+    let days = u32::try_from(since.as_secs() / DAY_S).ok()?;
+    let today = Day::from_date(1970, 1, 1)?.after(days)?;
+    (today.date().0 >= FIRST_YEAR).then_some(today)
 }

@@ -40,6 +40,7 @@ mod plan;
 mod progress;
 mod readable_words;
 mod rep;
+mod said_before;
 mod same_target;
 mod scatter;
 mod setup_options;
@@ -241,7 +242,7 @@ fn units(matches: &ArgMatches) -> System {
 
 fn answer(cli: &Cli, matches: &ArgMatches, program: &clap::Command) -> Result<()> {
     let library = options::library(cli.models.as_deref())?;
-    let call = call(matches, &library, program, Destination::Standard);
+    let call = call(matches, &library, program, (Destination::Standard, None));
     run_command(&cli.command, &call)
 }
 
@@ -249,7 +250,7 @@ fn call<'a>(
     matches: &'a ArgMatches,
     library: &'a Library,
     program: &'a clap::Command,
-    to: Destination,
+    (to, said): (Destination, Option<String>),
 ) -> CommandCall<'a> {
     let (command, matches) = matches.subcommand().expect("a command is required");
     CommandCall {
@@ -258,6 +259,7 @@ fn call<'a>(
         matches,
         program,
         to,
+        said,
     }
 }
 
@@ -267,9 +269,10 @@ fn repeat(arguments: &again::AgainArguments, asking: &CommandCall) -> Result<()>
         record,
         matches,
         to,
+        said,
     } = arguments.read(asking.program, asking.models)?;
     let inner = Cli::from_arg_matches(&matches).expect("arguments that match are read");
-    let call = call(&matches, asking.models, asking.program, to);
+    let call = call(&matches, asking.models, asking.program, (to, said));
     again::tell_differences(&record, &call)?;
     run_command(&inner.command, &call)
 }

@@ -5,12 +5,13 @@
 
 use super::texts;
 use crate::narrative::faults::in_one_line;
-use crate::narrative::number_hints::{COUNT_DUE, NUMBER_DUE, PERCENT_DUE};
+use crate::narrative::number_hints::{COUNT_DUE, NUMBER_DUE, PERCENT_DUE, count_too_large};
 use crate::units::System;
 use clap::builder::ValueParser;
 use clap::{Arg, Command};
 use std::any::TypeId;
 use std::ffi::{OsStr, OsString};
+use std::num::{IntErrorKind, ParseIntError};
 use std::str::FromStr;
 
 /// The words with every negative value joined to the option before it: `--age -3` becomes `--age=-3`.
@@ -80,9 +81,30 @@ fn counts(reader: &ValueParser) -> Option<ValueParser> {
     }
 }
 
-fn count<T: FromStr>(text: &str) -> Result<T, String> {
-    let number = text.trim().parse();
-    number.map_err(|_| COUNT_DUE.to_owned())
+fn count<T: FromStr<Err = ParseIntError> + Bounded>(text: &str) -> Result<T, String> {
+    let number = text.trim().parse::<T>();
+    number.map_err(|fault| match fault.kind() {
+        IntErrorKind::PosOverflow => count_too_large(&T::MOST.to_string()),
+        _ => COUNT_DUE.to_owned(),
+    })
+}
+
+/// A kind of count with a largest one.
+trait Bounded {
+    /// The largest.
+    const MOST: u64;
+}
+
+impl Bounded for u32 {
+    const MOST: u64 = Self::MAX as u64;
+}
+
+impl Bounded for u64 {
+    const MOST: u64 = Self::MAX;
+}
+
+impl Bounded for usize {
+    const MOST: u64 = Self::MAX as u64;
 }
 
 /// Reads a share, "80%" or "0.8", for a definition.

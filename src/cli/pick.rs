@@ -13,6 +13,7 @@ use super::texts;
 use super::waiting::watched;
 use crate::error::{CommandFault, Error, OptionFault, Result, Shelf};
 use crate::figures::{Paper, setup_ranking};
+use crate::movement::Carrier;
 use crate::narrative::fit_words::stays_first_in_words;
 use crate::narrative::maximum_words::interval_in_words;
 use crate::narrative::pick_sheet_words::pick_sheet_words;
@@ -163,8 +164,31 @@ impl WishOptions {
         Ok(())
     }
 
-    /// **Fails** for a place that no goal asks for, and for an effort beside a profile, which is one.
+    /// **Fails** for an option of bands and chains where none may hang.
+    fn check_hung(&self, call: &CommandCall) -> Result<()> {
+        let is_plain = !self.only.is_empty() && self.only.iter().all(|word| word == "plain");
+        let by = match (is_plain, self.hung) {
+            (true, _) => "--only plain",
+            (false, 0) => "--hung 0",
+            (false, _) => return Ok(()),
+        };
+        let of_pieces = ["share", "askew", "both_ways", "hung"].into_iter();
+        let mut idle =
+            of_pieces.filter(|id| is_typed(call.matches, id) && (is_plain || *id != "hung"));
+        match idle.next() {
+            None => Ok(()),
+            Some(id) => Err(Error::bad(OptionFault::NothingHung {
+                option: id.replace('_', "-"),
+                by: by.to_owned(),
+            })),
+        }
+    }
+
+    /// **Fails** for a place that no goal asks for, for an effort beside a profile, which is one, and for what takes more
+    /// pieces or other ones than may hang.
     fn check_idle(&self, call: &CommandCall) -> Result<()> {
+        self.check_hung(call)?;
+        let is_of_chains = !self.only.is_empty() && self.only.iter().all(|word| word == "chains");
         let has_place = matches!(self.goal, GoalOption::MostLoad | GoalOption::Share);
         let is_profile = self.goal == GoalOption::Profile;
         let idle = [
@@ -174,6 +198,9 @@ impl WishOptions {
                 is_profile,
                 &["goal flattest", "goal most-load", "goal share"],
             ),
+            ("askew", is_of_chains, &["only bands"]),
+            ("both_ways", is_of_chains, &["only bands"]),
+            ("both_ways", self.hung == 1, &["hung 2"]),
         ];
         let mut typed = idle
             .into_iter()
@@ -181,7 +208,7 @@ impl WishOptions {
         match typed.next() {
             None => Ok(()),
             Some((id, _, needed)) => Err(Error::bad(CommandFault::Idle {
-                option: id.to_owned(),
+                option: id.replace('_', "-"),
                 needed: needed.iter().map(|goal| (*goal).to_owned()).collect(),
             })),
         }
@@ -253,6 +280,13 @@ pub fn run(arguments: &PickArguments, call: &CommandCall) -> Result<()> {
     }
     arguments.wish.check_idle(call)?;
     let model = arguments.who.model(library, &arguments.movement)?;
+    if arguments.wish.askew && !matches!(model.movement.carrier()?, Carrier::Bar) {
+        // Only a free bar can be drawn away from its path.
+        return Err(Error::bad(CommandFault::Idle {
+            option: "askew".to_owned(),
+            needed: Vec::new(),
+        }));
+    }
     let mut question = arguments.sampling.question(&arguments.movement, &model)?;
     let untested = untested_lifter(&model, &question)?;
     if let Some(careful) = &untested {

@@ -264,7 +264,11 @@ impl PlanArguments {
             start: self.start.as_deref().map(day).transpose()?,
             one_rm: mass(self.one_rm.as_ref())?,
             of_set: None,
-            log: self.log.as_deref().map(|log| self.reading.choice(log)),
+            log: {
+                let has_start = self.start.is_some();
+                let choice = |log| self.reading.choice(log, has_start);
+                self.log.as_deref().map(choice)
+            },
             person: PersonTold {
                 training_months: self.training_months,
                 age_years: self.age,

@@ -11,6 +11,7 @@ use crate::report;
 use crate::study::log_study;
 use crate::units::System;
 use clap::Args;
+use clap::builder::NonEmptyStringValueParser;
 use std::path::PathBuf;
 
 /// ProgressArguments of `progress`.
@@ -39,7 +40,7 @@ pub struct ProgressArguments {
     #[arg(long, value_name = "FILE|NAME", group = "rows")]
     log: String,
     /// Lift to look at, where the log holds several
-    #[arg(long, value_name = "LIFT")]
+    #[arg(long, value_name = "LIFT", value_parser = NonEmptyStringValueParser::new())]
     lift: Option<String>,
     #[command(flatten)]
     reading: LogOptions,
@@ -63,7 +64,7 @@ pub fn run(arguments: &ProgressArguments, call: &CommandCall) -> Result<()> {
     if let Some(path) = &arguments.output {
         arguments.look.picture(path.clone()).check()?;
     }
-    let choice = arguments.reading.choice(&arguments.log);
+    let choice = arguments.reading.choice(&arguments.log, false);
     let study = log_study(call.models, &choice, arguments.lift.as_deref())?;
     let units: System = arguments.units.into();
     let answer = Answer {

@@ -110,7 +110,10 @@ pub fn load_limit(text: &str) -> Result<(f64, [Option<Mass>; 2])> {
         "" => Ok(None),
         part => Mass::from_text(part).map(Some).map_err(Error::bad),
     };
-    Ok((place(at)?, rising(text, [end(least)?, end(most)?])?))
+    match [end(least)?, end(most)?] {
+        [None, None] => Err(bad()),
+        ends => Ok((place(at)?, rising(text, ends)?)),
+    }
 }
 
 /// Reads "0=60%, 0.5=80%, 1=90%".

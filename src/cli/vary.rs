@@ -3,6 +3,7 @@
 use super::canonical::is_typed;
 use super::command_call::{Answer, CommandCall};
 use super::data_file::DataOption;
+use super::idle_options::check_region_share;
 use super::number_words::percent;
 use super::options::{Format, Sampling, UnitsOption, Who};
 use super::picture::LookOptions;
@@ -122,6 +123,12 @@ pub fn run(arguments: &VaryArguments, call: &CommandCall) -> Result<()> {
             needed: vec!["rank".to_owned()],
         }));
     }
+    if arguments.curves && arguments.format == Format::Table && call.data_path().is_none() {
+        return Err(Error::bad(CommandFault::Idle {
+            option: "curves".to_owned(),
+            needed: ["format", "data"].map(str::to_owned).to_vec(),
+        }));
+    }
     let parameters = parameters(arguments)?;
     if is_typed(call.matches, "measure") && parameters.len() == 1 {
         return Err(Error::bad(CommandFault::IdleMeasure));
@@ -173,6 +180,14 @@ fn asked(arguments: &VaryArguments, call: &CommandCall) -> Result<Conditions> {
         call.models,
         call.matches,
         arguments.units.into(),
+    )?;
+    let is_family = arguments.param.len() == 1 && !arguments.rank;
+    let is_drawn = arguments.output.is_some() && !loads.is_empty();
+    let needed = ["format json", "output with a --load"];
+    check_region_share(
+        call.matches,
+        is_family && (arguments.format == Format::Json || is_drawn),
+        if is_family { &needed } else { &[] },
     )?;
     let (samples, share) = (arguments.sampling.samples, arguments.sampling.region_share);
     if !bounds().region_share.holds(share) {

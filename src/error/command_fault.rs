@@ -254,6 +254,13 @@ pub enum OptionFault {
         /// How many lists of values.
         lists: usize,
     },
+    /// An option of bands and chains beside one by which none is hung.
+    NothingHung {
+        /// The option, without dashes.
+        option: String,
+        /// What hangs none, as it is typed.
+        by: String,
+    },
     /// Reasons are asked for of two parameters at once.
     WhyOfMany,
     /// No speed.

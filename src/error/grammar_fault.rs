@@ -94,6 +94,11 @@ pub enum PieceTextFault {
     Unnamed(String),
     /// A text with the sign of a place and no place.
     NoPlace(String),
+    /// A chain at the anchor of a band.
+    AnchoredChain {
+        /// The anchor.
+        anchor: String,
+    },
     /// A part that nothing understands.
     UnknownPart {
         /// The part.
@@ -209,6 +214,8 @@ pub enum GrammarFault<Inner> {
         /// What is wrong.
         fault: Box<Inner>,
     },
+    /// A setup without an item: nothing would be lifted.
+    NoItems,
     /// A fault in an item of a setup file.
     InItem {
         /// Its place in the list, counted from 0.

@@ -93,6 +93,8 @@ pub enum GymSlip {
         /// The largest one.
         most: Mass,
     },
+    /// A bar, a piece or an anchor without a name.
+    NoName,
     /// Safety arms that no rack has.
     OddArms,
     /// A friction that rails do not have.
@@ -158,6 +160,11 @@ pub enum WishFault {
         asked: u32,
         /// How many can be searched.
         most: u32,
+    },
+    /// Two limits of the load at one place.
+    LimitTwice {
+        /// The place, 0 to 1.
+        place: f64,
     },
     /// More limits of the load than are kept.
     TooManyLimits {

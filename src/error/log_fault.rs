@@ -55,6 +55,15 @@ pub enum LogFault {
         /// The first of them.
         written: String,
     },
+    /// A set that is dated long after today.
+    Ahead {
+        /// Line of the file, counted from 1.
+        line: usize,
+        /// Its day.
+        day: String,
+        /// Today.
+        today: String,
+    },
     /// A date that is two days.
     TwoDays {
         /// Line of the file, counted from 1.

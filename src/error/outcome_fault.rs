@@ -24,6 +24,8 @@ pub enum FailedEnd {
     NotHeld(StopPlace),
     /// It got away in lowering.
     GetsAway(StopPlace),
+    /// What helps outweighs it, so it went up by itself.
+    Rises,
 }
 
 /// Where a load stopped.

@@ -60,6 +60,11 @@ pub enum PersonFault {
         /// The limbs there are.
         known: Vec<&'static str>,
     },
+    /// One measurement, told twice: a second one of the same would make it count for more than it is.
+    MeasuredTwice {
+        /// The text.
+        written: String,
+    },
     /// A limb that is told twice.
     LimbTwice {
         /// The limb.

@@ -295,4 +295,6 @@ pub enum MaximumFault {
     },
     /// Nobody in a group of invented lifters has a maximum.
     NobodyInGroup,
+    /// It was stopped before anybody with a maximum was reckoned.
+    GroupStopped,
 }

@@ -22,6 +22,6 @@ mod usual_loads;
 pub use catalogue::{Catalogue, catalogue};
 pub use dial::DIAL_GROUPS;
 pub use laboratory::Laboratory;
-pub use page_state::{PageState, PageUnits};
+pub use page_state::{PageState, PageUnits, check_name};
 pub use task_check::{TaskGround, check_tasks};
 pub use task_file::{PageTask, TaskFile, tasks_from_text};

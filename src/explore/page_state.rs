@@ -81,19 +81,8 @@ impl PageState {
                 }));
             }
         }
-        self.check_name(library, Shelf::Movements, &self.lift)?;
-        self.check_name(library, Shelf::Lifters, &self.lifter)
-    }
-
-    /// A name of a shelf is looked up there; a path is not followed.
-    fn check_name(&self, library: &Library, shelf: Shelf, name: &str) -> Result<()> {
-        let is_path = name.contains(['/', '\\']) || name.to_lowercase().ends_with(".ron");
-        if is_path {
-            return Err(Error::bad(PageFault::NotByFile {
-                text: name.to_owned(),
-            }));
-        }
-        library.text(shelf, name).map(|_| ())
+        check_name(library, Shelf::Movements, &self.lift)?;
+        check_name(library, Shelf::Lifters, &self.lifter)
     }
 
     /// The options that ask the program for the same.
@@ -120,4 +109,17 @@ impl PageState {
         }
         words
     }
+}
+
+/// A name of a shelf is looked up there; a path is not followed, since the page reads no files.
+///
+/// **Fails** for a path, and for a name that nothing has.
+pub fn check_name(library: &Library, shelf: Shelf, name: &str) -> Result<()> {
+    let is_path = name.contains(['/', '\\']) || name.to_lowercase().ends_with(".ron");
+    if is_path {
+        return Err(Error::bad(PageFault::NotByFile {
+            text: name.to_owned(),
+        }));
+    }
+    library.text(shelf, name).map(|_| ())
 }

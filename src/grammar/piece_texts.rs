@@ -166,6 +166,11 @@ pub fn chain_from_text(text: &str, stock: &Stock) -> Result<HungChain> {
     let mut hung = HungChain::to_floor(stock.chain(&piece.name)?.clone(), piece.count);
     hung.side = piece.side();
     if !piece.place.is_empty() && piece.place != "floor" {
+        if Length::from_text(&piece.place).is_err() && stock.anchor(&piece.place).is_ok() {
+            return Err(Error::bad(PieceTextFault::AnchoredChain {
+                anchor: piece.place,
+            }));
+        }
         hung.floor = box_height(&piece.place)?;
     }
     for word in &piece.words {
@@ -199,7 +204,7 @@ fn box_height(text: &str) -> Result<Length> {
 }
 
 fn on_a_leader(chain: Chain, length: &str) -> Result<Chain> {
-    let length = Length::from_text(length).map_err(Error::bad)?;
+    let length = Length::from_text(length.trim()).map_err(Error::bad)?;
     let mass = if length.as_m() > 0.0 {
         chain.leader().mass
     } else {

@@ -5,7 +5,7 @@
 use super::named_pieces::Stock;
 use super::piece_texts::{band_from_text, chain_from_text};
 use crate::bounds::bounds;
-use crate::error::{Error, Fault, GrammarFault, PieceTextFault, Result};
+use crate::error::{Error, Fault, GrammarFault, PieceTextFault, Result, What};
 use crate::resistance::{
     Assistance, Band, Cable, Cam, Chain, ChainHang, EccentricOnly, Hang, HangingSide, HungBand,
     HungChain, Item, Leader, LeverMachine, Setup, Sled, Weight,
@@ -116,9 +116,12 @@ fn floor() -> String {
 impl SetupFile {
     /// Looks names up and checks every item.
     ///
-    /// **Fails** with one fault for each item that names something unknown or impossible, told by its
+    /// **Fails** without an item, and with one fault for each that names something unknown or impossible, told by its
     /// place in the list.
     pub fn resolve(&self, stock: &Stock) -> Result<Setup> {
+        if self.items.is_empty() {
+            return Err(Error::bad(GrammarFault::<What>::NoItems));
+        }
         let mut items = Vec::with_capacity(self.items.len());
         let mut faults: Vec<Fault> = Vec::new();
         for (index, record) in self.items.iter().enumerate() {

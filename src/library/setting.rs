@@ -55,7 +55,8 @@ impl Setting {
         let text = text.trim();
         let unquoted = text.strip_prefix('"').and_then(|t| t.strip_suffix('"'));
         let text = unquoted.unwrap_or(text).trim();
-        if path.trim().is_empty() || text.is_empty() {
+        // A path with a dot too many leads nowhere, and so does none.
+        if path.trim().split('.').any(str::is_empty) || text.is_empty() {
             return Err(nothing(false));
         }
         Ok(Self {

@@ -29,3 +29,17 @@ pub fn only_once(name: &str, was_there: bool) -> String {
         format!("`{name}` was not there when the file was made")
     }
 }
+
+/// A number of the file that its command does not print, in a row of a table or on a line of JSON.
+#[must_use]
+pub fn other_numbers(row: Option<usize>, then: &str, now: &str) -> String {
+    let place = match row {
+        None => String::new(),
+        Some(0) => "in the heads of its columns ".to_owned(),
+        Some(row) => format!("in row {row} of its table "),
+    };
+    format!(
+        "the file does not say what its command prints now: {place}it has `{then}`, and now that is `{now}`; it may have been \
+         changed after it was made"
+    )
+}

@@ -2,7 +2,7 @@
 //!
 //! In: [`Alone`], units. Out: sentences.
 
-use super::prose::percent;
+use super::prose::{counted_noun, percent};
 use super::quantities::QuantityWords;
 use crate::session::alone_remark::Alone;
 use crate::units::System;
@@ -23,10 +23,10 @@ pub(super) fn alone_or_in_a_block(alone: &Alone, units: System) -> String {
         ),
         Alone::FirstOfBlock { alone, here } => format!(
             "Planned alone, today's session would be {} × {}, by guidance for such training. A block goes by rounds: this one begins \
-             with {} repetitions and {} in reserve, so {} × {}.",
+             with {} and {} in reserve, so {} × {}.",
             units.mass(alone.0),
             alone.1,
-            here.1,
+            counted_noun(here.1, "repetition"),
             here.2,
             units.mass(here.0),
             here.1

@@ -2,7 +2,7 @@
 //!
 //! In: a [`Cohort`]. Out: sentences, and the cells of its table of quantiles.
 
-use super::people_words::{DRAWN_FROM, invented_people};
+use super::people_words::{DRAWN_FROM, FEWEST_FOR_TAILS, invented_people};
 use super::quantities::{QuantityWords, rounded};
 use crate::numeric::mean_and_deviation;
 use crate::study::Cohort;
@@ -36,9 +36,6 @@ pub fn cohort_head(cohort: &Cohort, units: System) -> Vec<String> {
     }));
     lines
 }
-
-/// Fewest people of whom a tenth is at least one.
-const FEWEST_FOR_TAILS: usize = 10;
 
 /// The heads of the table of quantiles.
 pub const QUANTILE_HEADS: [&str; 3] = ["below which %", "maximum", "over body mass"];

@@ -66,6 +66,9 @@ pub(crate) const HARDEST_OF_PEOPLE: &str = "Hardest, 4 in 5 people";
 pub(crate) const DRAWN_FROM: &str =
     "They differ as published groups do; what the model itself misses people by is not in it.";
 
+/// Fewest people of whom a tenth is at least one.
+pub(crate) const FEWEST_FOR_TAILS: usize = 10;
+
 /// "1 invented person", "200 invented people".
 fn invented(count: usize) -> String {
     match count {
@@ -145,6 +148,11 @@ impl Telling<'_> {
             lines.push(format!(
                 "{} of them cannot do the lift at all and are left out.",
                 people.asked.count - people.count
+            ));
+        }
+        if people.count < FEWEST_FOR_TAILS {
+            lines.push(format!(
+                "Of fewer than {FEWEST_FOR_TAILS} people there is no tenth, so the edges of the bands lie at single people or between two."
             ));
         }
         lines.push(format!(

@@ -5,7 +5,7 @@
 use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
 use super::loads::{exact_mass, loading_in_words};
-use super::pick_words::{maximum_in_words, short_of_load};
+use super::pick_words::{maximum_in_words, off_share, short_of_load};
 use super::places::velocity_in_words;
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
@@ -122,6 +122,7 @@ pub fn card_lines(
     lines.extend(pieces.into_iter().map(|piece| ("hang", piece)));
     lines.extend(card.full_plates.map(|full| ("", low_plates(full, units))));
     lines.extend(short_of_load(pick, (picked, "this setup"), units).map(|words| ("", words)));
+    lines.extend(off_share(pick, picked).map(|words| ("", words)));
     lines.push(("felt", felt(pick, picked, units)));
     lines.extend(above_one_rm(pick, picked, units).map(|words| ("", words)));
     lines.extend(tensions(card, units).map(|words| ("check", words)));

@@ -4,7 +4,7 @@
 
 use super::hanging::hung_by_name;
 use super::pick_card_words::{and_of_one_rm, family_name, on_the_bar};
-use super::prose::{capital, percent};
+use super::prose::{capital, counted_noun, percent};
 use super::quantities::QuantityWords;
 use crate::setups::{LeftByBands, LoadedOn};
 use crate::study::{PickAnswer, Picked};
@@ -60,10 +60,7 @@ fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
             |region| format!("hard from {region} only"),
         );
     }
-    let hang = match loaded.hung {
-        1 => "1 piece a side".to_owned(),
-        many => format!("{many} pieces a side"),
-    };
+    let hang = format!("{} a side", counted_noun(loaded.hung, "piece"));
     let Some(failure) = &loaded.failure else {
         return hang;
     };

@@ -143,6 +143,7 @@ pub fn how_to_read(pick: &PickAnswer, units: System) -> Vec<String> {
     )];
     lines.extend(carried.then(|| carried_in_words(pick)));
     lines.extend(short_of_load(pick, (&pick.ranked[0], "number 1"), units));
+    lines.extend(off_share(pick, &pick.ranked[0]));
     lines
 }
 
@@ -172,6 +173,27 @@ pub(super) fn short_of_load(
         units.mass(picked.loaded.loading.total),
         percent(hardest)
     ))
+}
+
+/// Shares that are nearer are told as met.
+const NEAR_SHARE: f64 = 0.05;
+
+/// A sentence where bands and chains make another share than is wished; plain weight, which a novice is given, makes none.
+#[must_use]
+pub(super) fn off_share(pick: &PickAnswer, picked: &Picked) -> Option<String> {
+    let Goal::Share { share, .. } = pick.wish.goal else {
+        return None;
+    };
+    let off = match picked.loaded.hung {
+        0 => share,
+        _ => picked.loaded.score,
+    };
+    (off.is_finite() && off > NEAR_SHARE).then(|| {
+        format!(
+            "Not the wished share: bands and chains miss it by {} of 100 points of the load.",
+            rounded(100.0 * off, 0)
+        )
+    })
 }
 
 /// The heads of the ranking's table.

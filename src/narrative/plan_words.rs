@@ -5,6 +5,7 @@
 use super::cautions::{caution_in_words, is_of_person};
 use super::hung_pieces::setup_lines;
 use super::loads::loading_in_words;
+use super::prose::{counted_noun, of_count};
 use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::remark;
 use super::session_words::{
@@ -323,9 +324,11 @@ fn prediction_words(prediction: &SessionPrediction) -> String {
         (None, None) => String::new(),
     };
     format!(
-        "{}: {} of {asked} repetitions reach lockout, mean velocity {} m/s, {end}; left at the end of the hardest set: {}",
+        "{}: {} of {} {} lockout, mean velocity {} m/s, {end}; left at the end of the hardest set: {}",
         predicted_name(prediction.of),
         prediction.completed(),
+        counted_noun(asked, "repetition"),
+        of_count(asked, "reaches", "reach"),
         rounded(prediction.mean_velocity_m_s(), 2),
         joints_words(&least_by_joint(prediction))
     )

@@ -4,6 +4,7 @@
 
 use super::quantities::rounded;
 use std::borrow::Borrow;
+use std::fmt::Display;
 
 /// The text with its first letter as a capital.
 #[must_use]
@@ -24,19 +25,24 @@ pub fn listed<T: Borrow<str>>(items: &[T]) -> String {
     }
 }
 
-/// A count with its noun: "1 week", "3 weeks", "0 sets". The plural is formed with an s.
+/// A count with its noun, by the number as it is shown: "1 week", "3 weeks", "0 sets", "1.5 months". The plural is formed
+/// with an s.
 #[must_use]
-pub fn counted_noun(count: usize, noun: &str) -> String {
-    let plural = if count == 1 { "" } else { "s" };
+pub fn counted_noun(count: impl Display + Copy, noun: &str) -> String {
+    let plural = of_count(count, "", "s");
     format!("{count} {noun}{plural}")
+}
+
+/// The word that goes with a count as it is shown: that of one, or that of any other.
+#[must_use]
+pub fn of_count<'a>(count: impl Display, one: &'a str, many: &'a str) -> &'a str {
+    if count.to_string() == "1" { one } else { many }
 }
 
 /// A rounded number of weeks: "1 week", "11 weeks".
 #[must_use]
 pub fn weeks(weeks: f64) -> String {
-    let shown = rounded(weeks, 0);
-    let plural = if shown == "1" { "" } else { "s" };
-    format!("{shown} week{plural}")
+    counted_noun(&rounded(weeks, 0), "week")
 }
 
 /// A share as a whole percentage: "58 %".

@@ -6,6 +6,7 @@ use super::changed_numbers::signed;
 use super::comparison::compared_in_words;
 use super::faults::in_one_line;
 use super::parameters::parameter_in_words;
+use super::prose::{counted_noun, of_count};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use super::source_words::source_in_words;
@@ -117,7 +118,9 @@ pub fn rank_paragraphs(ranks: &Ranks, shown: usize, units: System) -> Vec<String
         let paths: Vec<&str> = paths.collect();
         let count = paths.len();
         lines.push(format!(
-            "{count} values change nothing: {}.",
+            "{} {} nothing: {}.",
+            counted_noun(count, "value"),
+            of_count(count, "changes", "change"),
             paths.join(", ")
         ));
     }

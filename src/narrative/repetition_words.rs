@@ -38,6 +38,9 @@ pub fn rep_title(rep: &RepStudy, units: System) -> String {
                 place(position)
             )
         }
+        (RepEnd::LostInLowering { .. }, _) if rep.rises_by_itself() => {
+            format!("{name}: help outweighs the load, which rises by itself")
+        }
         (RepEnd::LostInLowering { position, .. }, _) => format!(
             "{name}: the load gets away in lowering, {}",
             place(position)

@@ -4,7 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::plan_words::least_by_joint;
-use super::prose::capital;
+use super::prose::{capital, counted_noun, of_count};
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::{groups_added, joint_name, predicted_name, rest_time};
 use super::shown_units::{ShownUnit, ShownUnits};
@@ -153,9 +153,10 @@ fn kept_percent(prediction: &SessionPrediction) -> String {
 
 fn reached(prediction: &SessionPrediction, units: System) -> String {
     format!(
-        "{}: {} repetitions reach lockout, mean velocity {}.",
+        "{}: {} {} lockout, mean velocity {}.",
         capital(predicted_name(prediction.of)),
-        prediction.completed(),
+        counted_noun(prediction.completed(), "repetition"),
+        of_count(prediction.completed(), "reaches", "reach"),
         velocity(prediction.mean_velocity_m_s(), units)
     )
 }
@@ -203,14 +204,14 @@ fn loads_title(plan: &SessionPlan, units: System) -> String {
     } else {
         words(high)
     };
-    let sets = if work.len() == 1 { "set" } else { "sets" };
     let felt = work.iter().find_map(|set| felt_of(set));
     let felt = felt.map_or_else(String::new, |[low, _, high]| {
         format!("; felt {} to {}", units.mass(low), units.mass(high))
     });
     format!(
-        "{repetitions} repetitions in {} {sets} at {range}{felt}",
-        work.len()
+        "{} in {} at {range}{felt}",
+        counted_noun(repetitions, "repetition"),
+        counted_noun(work.len(), "set")
     )
 }
 

@@ -3,7 +3,7 @@
 //! In: sessions. Out: the words around their figure.
 
 use super::figure_words::FigureWords;
-use super::prose::capital;
+use super::prose::{capital, counted_noun};
 use super::quantities::QuantityWords;
 use super::session_words::session_name;
 use crate::study::PlannedSession;
@@ -23,7 +23,11 @@ pub fn sessions_words(sessions: &[PlannedSession], units: System) -> FigureWords
         .collect();
     let all = sessions.iter().flat_map(working_kg);
     FigureWords {
-        title: format!("{} sessions: working sets at {}", sessions.len(), span(all, units)),
+        title: format!(
+            "{}: working sets at {}",
+            counted_noun(sessions.len(), "session"),
+            span(all, units)
+        ),
         subtitle: sessions.first().map_or_else(String::new, |session| {
             let lift = &session.plan.draft.lift;
             let name = lift.title.clone();
@@ -64,10 +68,11 @@ fn told(session: &PlannedSession, units: System) -> String {
         .working_sets()
         .map(|set| set.repetitions())
         .sum();
-    let noun = if sets == 1 { "set" } else { "sets" };
     format!(
-        "{}: {repetitions} repetitions in {sets} working {noun} at {}.",
+        "{}: {} in {} at {}.",
         capital(&session_name(session.name)),
+        counted_noun(repetitions, "repetition"),
+        counted_noun(sets, "working set"),
         span(working_kg(session), units)
     )
 }

@@ -6,7 +6,7 @@ use super::alone_words::alone_or_in_a_block;
 use super::doubted_sets::stays_light;
 use super::failure_words::failure_in_words;
 use super::novice_words::{LOG_DECIDES, weeks_begin};
-use super::prose::counted_noun;
+use super::prose::{counted_noun, of_count};
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::name_of_test;
 use super::shared_phrases::whose_limit;
@@ -118,10 +118,10 @@ fn planned_instead(of: Method, months: f64, years: Option<f64>) -> String {
         );
     }
     format!(
-        "planned instead of {}: a novice ({} months of steady training) gains most from plain progressive overload; {} is \
+        "planned instead of {}: a novice ({} of steady training) gains most from plain progressive overload; {} is \
          for lifters whose gains have slowed, from about {INTERMEDIATE_MONTHS} months on",
         of.name(),
-        months.max(0.0).round(),
+        counted_noun(months.max(0.0).round(), "month"),
         of.name()
     )
 }
@@ -180,16 +180,20 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             share,
             allowed,
         } => format!(
-            "{repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed}); expect to fail",
-            percent(share)
+            "{} at {} % of 1RM {} more than the chart allows ({allowed}); expect to fail",
+            counted_noun(repetitions, "repetition"),
+            percent(share),
+            of_count(repetitions, "is", "are")
         ),
         ChartRemark::TopSetBeyond {
             repetitions,
             share,
             allowed,
         } => format!(
-            "top set: {repetitions} repetitions at {} % of 1RM are more than the chart allows ({allowed})",
-            percent(share)
+            "top set: {} at {} % of 1RM {} more than the chart allows ({allowed})",
+            counted_noun(repetitions, "repetition"),
+            percent(share),
+            of_count(repetitions, "is", "are")
         ),
         ChartRemark::Eased { left, fewest, kept } => {
             let with = fewest.map_or_else(String::new, |many| {
@@ -225,9 +229,11 @@ fn of_chart(remark: &ChartRemark, units: System) -> String {
             reached,
             repetitions,
         } => format!(
-            "A stop at {} % of lost velocity sets no limit here: all {repetitions} repetitions of the chart lose {} % in the simulation. \
+            "A stop at {} % of lost velocity sets no limit here: the {} of the chart {} {} % in the simulation. \
              End sets by the reserve.",
             percent(loss),
+            counted_noun(repetitions, "repetition"),
+            of_count(repetitions, "loses", "lose"),
             percent(reached.max(0.0))
         ),
         ChartRemark::WidestGap {
@@ -266,7 +272,8 @@ fn overstated((by_chart, by_model): (f64, u32), one_joint: bool, published: Opti
         _ => String::new(),
     };
     format!(
-        "The simulation allows {by_model} repetitions where the chart allows {}, {} times as many: go by the chart.{why}",
+        "The simulation allows {} where the chart allows {}, {} times as many: go by the chart.{why}",
+        counted_noun(by_model, "repetition"),
         rounded(by_chart, 1),
         rounded(times, 1)
     )
@@ -326,8 +333,10 @@ fn of_clusters(remark: &ClusterRemark) -> String {
 
 fn unusual_total(total: u32, share: f64, usual: (u32, u32)) -> String {
     format!(
-        "{total} repetitions at {} % of 1RM lie outside the customary {} to {} of a session",
+        "{} at {} % of 1RM {} outside the customary {} to {} of a session",
+        counted_noun(total, "repetition"),
         percent(share),
+        of_count(total, "lies", "lie"),
         usual.0,
         usual.1
     )

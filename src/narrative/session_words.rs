@@ -3,14 +3,13 @@
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
 use super::doubted_sets::{AFTER_THE_FIRST_LOG, break_in_words, jump_in_words};
-use super::faults::told;
+use super::faults::reasons;
 use super::log_words::more_left_out;
 use super::progress_words::left_out_row;
 use super::progress_words::{since_lay_off, verdict_in_words, where_now_is_from};
-use super::prose::percent;
+use super::prose::{counted_noun, of_count, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
-use crate::error::Error;
 use crate::session::block_days::DayPurpose;
 use crate::session::draft::Predicted;
 use crate::session::fatigue::FatigueJoint;
@@ -205,7 +204,7 @@ pub fn frequency(frequency: Frequency) -> String {
                 format!("{least} to {most}")
             };
             let lift = if for_this_lift { " for this lift" } else { "" };
-            format!("{days} days a week{lift}")
+            format!("{} a week{lift}", counted_noun(&days, "day"))
         }
         Frequency::OnceInPlaceOfHeavy => "at most once a week, in place of a heavy day".to_owned(),
     }
@@ -238,9 +237,11 @@ pub fn progression(progression: &Progression, units: System) -> String {
                 )
             });
             return format!(
-                "When {repetitions} repetitions{} are possible in the last set of two sessions running, raise the load by \
+                "When {}{} {} possible in the last set of two sessions running, raise the load by \
                  {} to {} % ({} to {}{next}), the smaller step for the upper body.",
+                counted_noun(*repetitions, "repetition"),
                 kept_in_reserve(*reserve),
+                of_count(repetitions, "is", "are"),
                 percent.0,
                 percent.1,
                 units.mass(steps.0),
@@ -257,7 +258,8 @@ pub fn progression(progression: &Progression, units: System) -> String {
         } => {
             return format!(
                 "As the weeks say. Take the next week's loads early only after two sessions running whose last set allowed \
-                 {repetitions} repetitions{}.",
+                 {}{}.",
+                counted_noun(*repetitions, "repetition"),
                 kept_in_reserve(*reserve)
             );
         }
@@ -402,13 +404,6 @@ pub fn session_name(name: SessionName) -> String {
     }
 }
 
-/// Why a method is not planned, in one line.
-#[must_use]
-pub fn refusal_reason(error: &Error, units: System) -> String {
-    let first = error.faults().first();
-    first.map_or_else(String::new, |fault| told(fault, units).message)
-}
-
 /// What was taken for granted.
 #[must_use]
 pub fn plan_note(note: &PlanNote, units: System) -> String {
@@ -418,10 +413,14 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
                 .to_owned()
         }
         PlanNote::NothingPredicted(fault) => {
-            format!("Nothing is predicted: {}.", refusal_reason(fault, units))
+            format!("Nothing is predicted: {}.", reasons(fault, units))
         }
         PlanNote::SetsShared { most, days, each } => {
-            format!("At most {most} working sets a week on {days} days: {each} a session.")
+            format!(
+                "At most {} a week on {}: {each} a session.",
+                counted_noun(*most, "working set"),
+                counted_noun(*days, "day")
+            )
         }
         PlanNote::LifterDiffers {
             lifter,

@@ -3,6 +3,7 @@
 //! In: a plan in words. Out: the same heads and blocks for the page and for the picture.
 
 use super::plan_words::PlanWords;
+use super::prose::counted_noun;
 
 /// Heads of the table of sets; the last ones are of [`BLANKS`], to fill in by hand.
 pub const COLUMN_HEADS: [&str; 9] = [
@@ -88,8 +89,10 @@ pub fn sheet_description(words: &PlanWords) -> String {
         .filter(|row| !row.is_warm_up)
         .map(|row| {
             format!(
-                "set {}: {}, {} repetitions",
-                row.name, row.load, row.repetitions
+                "set {}: {}, {}",
+                row.name,
+                row.load,
+                counted_noun(&row.repetitions, "repetition")
             )
         })
         .collect();

@@ -2,6 +2,7 @@
 //!
 //! In: listed files, muscles, logs. Out: text.
 
+use super::prose::counted_noun;
 use super::quantities::rounded;
 use crate::library::{FileFacts, KnownRecords, ListedFile, ListedMuscle};
 
@@ -90,7 +91,13 @@ fn what_it_is(facts: &FileFacts) -> String {
             rounded(table.height.as_cm(), 1),
             rounded(table.mass.as_kg(), 1)
         ),
-        FileFacts::Muscles(table) => format!("{} muscles for {}", table.muscles, table.body),
+        FileFacts::Muscles(table) => {
+            format!(
+                "{} for {}",
+                counted_noun(table.muscles, "muscle"),
+                table.body
+            )
+        }
         FileFacts::Curves(_) => "force over length and velocity of a fibre".to_owned(),
         FileFacts::Sarcomere(sarcomere) => format!(
             "{}: best at {} µm",
@@ -111,13 +118,19 @@ fn what_it_is(facts: &FileFacts) -> String {
             rounded(chain.length.as_cm(), 1),
             rounded(chain.mass.as_kg(), 1)
         ),
-        FileFacts::Setup(setup) => format!("{} items", setup.items),
+        FileFacts::Setup(setup) => counted_noun(setup.items, "item"),
         FileFacts::Gym(gym) => format!(
-            "{}: {} bars, {} plates, {} bands, {} chains",
-            gym.title, gym.bars, gym.plates, gym.bands, gym.chains
+            "{}: {}, {}, {}, {}",
+            gym.title,
+            counted_noun(gym.bars, "bar"),
+            counted_noun(gym.plates, "plate"),
+            counted_noun(gym.bands, "band"),
+            counted_noun(gym.chains, "chain")
         ),
-        FileFacts::Published(rows) => format!("published table of {rows} rows"),
-        FileFacts::Publications(count) => format!("{count} publications"),
+        FileFacts::Published(rows) => {
+            format!("published table of {}", counted_noun(*rows, "row"))
+        }
+        FileFacts::Publications(count) => counted_noun(*count, "publication"),
         FileFacts::Bounds | FileFacts::Calibration => String::new(),
     }
 }

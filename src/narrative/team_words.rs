@@ -3,13 +3,12 @@
 //! In: [`MemberPlans`], units. Out: [`TeamLine`]s and pages.
 
 use super::cautions::{caution_in_words, is_of_person};
-use super::faults::{team_row_in_words, told};
+use super::faults::{reasons, team_row_in_words};
 use super::plan_words::PlanWords;
 use super::prose::{capital, counted_noun, listed, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::session_name;
 use super::test_words::{test_name, test_words};
-use crate::error::Error;
 use crate::progress::team_cells::ToldStrength;
 use crate::progress::team_file::SkippedMember;
 use crate::study::{
@@ -88,18 +87,11 @@ fn line(plans: &MemberPlans, lift: &MemberLift, units: System) -> TeamLine {
             ..blank
         },
         LiftPlan::Nothing(error) => TeamLine {
-            first: format!("nothing planned: {}", reasons(error, units)),
+            first: format!("nothing planned, since {}", reasons(error, units)),
             sessions: "0".to_owned(),
             ..blank
         },
     }
-}
-
-/// Why nothing is planned: the reasons without the next moves, which are of single commands.
-fn reasons(error: &Error, units: System) -> String {
-    let reasons = error.faults().iter();
-    let reasons: Vec<String> = reasons.map(|fault| told(fault, units).message).collect();
-    reasons.join("; ")
 }
 
 /// Where a 1RM comes from, and that it does not fit the others of the row.

@@ -6,7 +6,7 @@ use super::account_words::{item_in_words, item_name, spot_in_words};
 use super::changed_numbers::{decimals_of, signed};
 use super::figure_words::FigureWords;
 use super::parameters::{parameter_at, parameter_in_words, shown_value};
-use super::prose::{capital, listed};
+use super::prose::{capital, counted_noun, listed};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
 use crate::study::{Cause, CauseItem, Family, Variant};
@@ -52,7 +52,7 @@ pub(crate) fn waterfall_told(
     let rest = change - parts.iter().map(|(_, part)| part).sum::<f64>();
     let left = items.len() - alone.len();
     if left > 0 && rounded(rest, decimals) != "0" {
-        parts.push((format!("All else ({left} parts)"), rest));
+        parts.push((format!("All else ({})", counted_noun(left, "part")), rest));
     }
     let told = Change {
         // Number and unit stay on one line of a title.

@@ -41,11 +41,15 @@ impl BarTrace {
     /// **Fails** where a column is not there or stands for no two, where time runs backward, and with too few rows.
     pub fn read(file: &str, text: &str, columns: &str) -> Result<Self> {
         let named: Vec<&str> = columns.split(',').map(str::trim).collect();
-        let [time, position] = named[..] else {
-            return Err(Error::bad(TraceFault::NoTwoColumns {
-                written: columns.to_owned(),
-            }));
+        let one = || TraceFault::NoTwoColumns {
+            written: columns.to_owned(),
         };
+        let [time, position] = named[..] else {
+            return Err(Error::bad(one()));
+        };
+        if time == position {
+            return Err(Error::bad(one()));
+        }
         let table = LogTable::of(file, text);
         table.check()?;
         let mut header = None;

@@ -10,7 +10,7 @@ use super::rep_options::{After, RepOptions};
 use super::tiring::Tiring;
 use crate::anatomy::Lifter;
 use crate::bounds::bounds;
-use crate::error::{Error, MaximumSearchFault, Result};
+use crate::error::{Error, FaultKind, MaximumSearchFault, Result};
 use crate::movement::Movement;
 use crate::resistance::{Item, Setup, Weight};
 use crate::units::{Duration, Mass, STANDARD_GRAVITY_M_S2};
@@ -315,7 +315,12 @@ pub fn scale_for_one_rm(
             return Ok(factor);
         }
         let next = (factor * (target_kg / reached_kg).powf(power)).clamp(0.05, 20.0);
-        let next_kg = limit_kg(next)?;
+        let next_kg = match limit_kg(next) {
+            Ok(next_kg) => next_kg,
+            // So weak a lifter lifts nothing at all: no fault of the pose or the setup.
+            Err(fault) if fault.kind() == FaultKind::NoAnswer => break,
+            Err(fault) => return Err(fault),
+        };
         let gained = (next_kg / reached_kg).ln();
         if gained.abs() > 1.0e-9 {
             power = ((next / factor).ln() / gained).clamp(0.2, 5.0);

@@ -7,9 +7,10 @@ use super::pick_report::HAZARD;
 use super::table::{narrow_table, table};
 use super::wrapping::wrapped;
 use crate::narrative::cautions::caution_in_words;
+use crate::narrative::faults::reasons;
 use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::narrative::quantities::{QuantityWords, rounded};
-use crate::narrative::session_words::{plan_note, refusal_reason, session_name};
+use crate::narrative::session_words::{plan_note, session_name};
 use crate::narrative::setups::hazards_of;
 use crate::session::draft::SessionPlan;
 use crate::session::planned_set::{PlannedSet, SetKind};
@@ -26,12 +27,8 @@ pub fn plan_text(answer: &PlanAnswer, units: System) -> String {
         text.push('\n');
     }
     for (method, fault) in &answer.refused {
-        let reason = refusal_reason(fault, units);
-        push(
-            &mut text,
-            &format!("not planned: {}: ", method.name()),
-            &reason,
-        );
+        let why = format!("{}, since {}", method.name(), reasons(fault, units));
+        push(&mut text, "not planned: ", &why);
     }
     if !answer.refused.is_empty() {
         text.push('\n');

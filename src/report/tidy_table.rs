@@ -4,6 +4,7 @@
 //! In: rows of JSON. Out: [`TidyTable`]: names of columns, cells; CSV of it.
 
 use super::csv::rows_to_csv;
+use super::json::unsigned;
 use crate::figures::{DataTable, Sheet};
 use serde::Serialize;
 use serde_json::Value;
@@ -43,6 +44,9 @@ impl Cells {
             Value::Array(list) => {
                 let words: Vec<String> = list.iter().map(plain).collect();
                 self.0.push((path.to_owned(), words.join("; ").into()));
+            }
+            Value::Number(number) if number.as_f64() == Some(0.0) && number.is_f64() => {
+                self.0.push((path.to_owned(), Value::from(0.0)));
             }
             plain => self.0.push((path.to_owned(), plain)),
         }
@@ -110,7 +114,7 @@ impl TidyTable {
     /// The numbers beside a figure: cells that read as numbers are numbers.
     fn of_figure(data: &DataTable) -> Self {
         let cell = |cell: &String| match cell.parse::<f64>() {
-            Ok(number) => Value::from(number),
+            Ok(number) => Value::from(unsigned(number)),
             Err(_) => Value::from(cell.as_str()),
         };
         let row = |row: &Vec<String>| row.iter().map(cell).collect();

@@ -58,6 +58,7 @@ fn equipment_slips(file: &GymFile) -> Vec<Slip> {
     for (list, bars) in [("bars", &file.bars), ("curl_bars", &file.curl_bars)] {
         let mut named = BTreeSet::new();
         for (index, bar) in bars.iter().enumerate() {
+            slips.extend(no_name(format!("{list}.{index}.name"), &bar.name));
             if !named.insert(&bar.name) {
                 let path = format!("{list}.{index}.name");
                 slips.push((path, GymSlip::NameTwice(bar.name.clone())));
@@ -66,6 +67,8 @@ fn equipment_slips(file: &GymFile) -> Vec<Slip> {
             slips.extend(odd_mass(path, bar.mass, &bounds.bar_mass));
         }
     }
+    let unnamed = file.anchors.keys();
+    slips.extend(unnamed.filter_map(|name| no_name("anchors".to_owned(), name)));
     let held = [
         ("dumbbells", &file.dumbbells),
         ("kettlebells", &file.kettlebells),
@@ -177,6 +180,11 @@ fn odd_count(path: String, count: u32) -> Option<Slip> {
     is_odd.then_some((path, GymSlip::OddCount { count, most }))
 }
 
+/// A name that says nothing: what is hung or loaded is called by it.
+fn no_name(path: String, name: &str) -> Option<Slip> {
+    name.trim().is_empty().then_some((path, GymSlip::NoName))
+}
+
 /// A band or a chain as the file lists it.
 struct ListedPiece<'a> {
     name: &'a str,
@@ -194,6 +202,7 @@ fn piece_slips<'a>(
     let mut named = BTreeSet::new();
     for (index, piece) in pieces.enumerate() {
         let path = |field: &str| format!("{list}.{index}.{field}");
+        slips.extend(no_name(path("name"), piece.name).filter(|_| piece.is_described));
         if !named.insert(piece.name) {
             slips.push((path("name"), GymSlip::NameTwice(piece.name.to_owned())));
         } else if !piece.is_described && known.iter().all(|other| *other != piece.name) {

@@ -158,6 +158,7 @@ fn counted(item: &str) -> Option<(u32, &str)> {
     let (first, second) = item.split_once(" x ").or_else(|| item.split_once('×'))?;
     let count = |text: &str| text.trim().parse::<u32>().ok();
     match (count(first), count(second)) {
+        (Some(0), _) | (None, Some(0)) => None,
         (Some(count), _) => Some((count, second.trim())),
         (None, Some(count)) => Some((count, first.trim())),
         (None, None) => None,
@@ -166,7 +167,10 @@ fn counted(item: &str) -> Option<(u32, &str)> {
 
 /// "loop-14mm x 2", or "loop-14mm" for a pair.
 fn piece(item: &str) -> Option<String> {
-    let (count, name) = counted(item).unwrap_or((2, item));
+    let (count, name) = match counted(item) {
+        Some((count, name)) => (count, name),
+        None => (2, item),
+    };
     let is_name = name
         .chars()
         .all(|c| c.is_alphanumeric() || c == '-' || c == '_');

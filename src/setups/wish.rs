@@ -113,8 +113,11 @@ impl Wish {
         if self.loads.len() > MOST_LIMITS {
             return Err(Error::bad(WishFault::TooManyLimits { most: MOST_LIMITS }));
         }
-        for limit in &self.loads {
+        for (index, limit) in self.loads.iter().enumerate() {
             within(WishSize::Place, limit.at, &bounds().range_place)?;
+            if self.loads[..index].iter().any(|other| other.at == limit.at) {
+                return Err(Error::bad(WishFault::LimitTwice { place: limit.at }));
+            }
         }
         self.check_goal()?;
         Ok(self)

@@ -110,12 +110,14 @@ fn member(
 impl Cohort {
     /// Nothing to say of a group in which somebody has a maximum.
     ///
-    /// **Fails** (no answer) where nobody has one.
+    /// **Fails** (no answer) where nobody has one, and where it was stopped before anybody with one was reckoned.
     pub fn check(&self) -> Result<()> {
-        if self.members.iter().all(|member| member.one_rm.is_none()) {
-            return Err(Error::no_answer(MaximumFault::NobodyInGroup));
+        let has_one = self.members.iter().any(|member| member.one_rm.is_some());
+        match (has_one, self.is_complete) {
+            (true, _) => Ok(()),
+            (false, true) => Err(Error::no_answer(MaximumFault::NobodyInGroup)),
+            (false, false) => Err(Error::no_answer(MaximumFault::GroupStopped)),
         }
-        Ok(())
     }
 
     /// All maxima, kg, rising.

@@ -104,6 +104,16 @@ impl PersonAsked {
             let months = self.months;
             wrong.push(PersonFault::NoMonths { months });
         }
+        for (index, told) in self.measurements.iter().enumerate() {
+            let mut before = self.measurements[..index].iter();
+            let is_it = |first: &ToldMeasurement| {
+                first.movement == told.movement && first.measure == told.measure
+            };
+            wrong.extend(before.any(is_it).then(|| {
+                let written = told.written.clone();
+                PersonFault::MeasuredTwice { written }
+            }));
+        }
         for (index, told) in self.limbs.iter().enumerate() {
             let mut before = self.limbs[..index].iter();
             wrong.extend(before.find(|first| first.limb == told.limb).map(|first| {

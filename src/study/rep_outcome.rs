@@ -11,13 +11,14 @@ use crate::units::{Angle, Length};
 impl RepStudy {
     /// Nothing to say of a load that is lifted or handed over.
     ///
-    /// **Fails** (no answer) where the load stops on the way, is thrown to its end or gets away.
+    /// **Fails** (no answer) where the load stops on the way, is thrown to its end, gets away or rises by itself.
     pub fn check_lifted(&self) -> Result<()> {
         let end = match self.trace.outcome {
             RepEnd::Lockout | RepEnd::HandedOver => return Ok(()),
             RepEnd::Stalled { .. } if self.is_stuck_at_start() => FailedEnd::StuckAtStart,
             RepEnd::Stalled { position, .. } => FailedEnd::Stops(self.stop(position)),
             RepEnd::NotHeld { position, .. } => FailedEnd::NotHeld(self.stop(position)),
+            RepEnd::LostInLowering { .. } if self.rises_by_itself() => FailedEnd::Rises,
             RepEnd::LostInLowering { position, .. } => FailedEnd::GetsAway(self.stop(position)),
         };
         Err(Error::no_answer(OutcomeFault {

@@ -260,6 +260,14 @@ impl RepStudy {
             if range - self.options.from < crate::rep::LEAST_WAY)
     }
 
+    /// Whether the load went up by itself in the lowering: what helps outweighs it there, so nobody could hold it down.
+    #[must_use]
+    pub fn rises_by_itself(&self) -> bool {
+        let last = self.trace.samples.last();
+        matches!(self.trace.outcome, RepEnd::LostInLowering { .. })
+            && last.is_some_and(|last| last.demand < 0.0)
+    }
+
     /// The first moment of the lift at or behind a place of the range.
     #[must_use]
     pub fn lifting_at(&self, range: f64) -> Option<&RepSample> {

@@ -120,7 +120,8 @@ impl Dimension {
                 unit: self.units[0].names[0].to_owned(),
             });
         }
-        Ok(si)
+        // A nothing has no sign: "-0 kg" is 0 kg.
+        Ok(if si == 0.0 { 0.0 } else { si })
     }
 }
 

@@ -546,7 +546,7 @@ fn fault_options_that_the_picture_does_not_follow_are_told() {
         ),
         (
             "max deadlift --no-enhancement",
-            "--no-enhancement changes nothing without --lowering",
+            "--no-enhancement changes nothing where the load is not lowered first",
         ),
     ] {
         let words_of_it: Vec<&str> = command.split(' ').collect();

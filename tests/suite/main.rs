@@ -33,6 +33,8 @@ mod corpus;
 mod data_dictionary;
 mod dependencies;
 mod doors;
+mod doors_calm;
+mod doors_idle;
 mod doors_safe;
 mod doors_told;
 mod doors_work;

@@ -16,7 +16,8 @@ pub(super) fn told(fault: &AgainFault) -> Told {
         .hint("run the command of that sheet again, or write the table with --data FILE.csv, which can be made again"),
         AgainFault::Broken { file, cause } => Told::new(format!(
             "what `{file}` says of its making cannot be read: {cause}"
-        )),
+        ))
+        .hint("copy the file again from where it came from, or type the command that is meant"),
         AgainFault::Damaged { file, damage } => damaged(file, *damage),
         AgainFault::TwoCommands { shown, run } => Told::new(format!(
             "the file shows the command `{}` and would run `{}`",
@@ -26,6 +27,7 @@ pub(super) fn told(fault: &AgainFault) -> Told {
         .hint("somebody changed it: type the command that is meant"),
         AgainFault::OtherProgram { file } => {
             Told::new(format!("`{file}` was made by another program"))
+                .hint("what torquill wrote itself can be made again")
         }
         AgainFault::Contradicts { named, asked } => Told::new(format!(
             "the file says that it is of `{named}`, and its arguments ask for `{asked}`"
@@ -35,6 +37,7 @@ pub(super) fn told(fault: &AgainFault) -> Told {
             .hint("name a file that is not there: a call done again replaces nothing"),
         AgainFault::Arguments { cause } => {
             Told::new(format!("the file's arguments cannot be run: {cause}"))
+                .hint("type the command that is meant: somebody changed the file, or another version had other options")
         }
         refused => of_refused(refused),
     }

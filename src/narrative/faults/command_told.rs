@@ -175,7 +175,8 @@ fn of_option(fault: &OptionFault) -> Told {
         OptionFault::NoPart(text) => Told::new(format!("`{text}` is no part of the people"))
             .hint("write 3/100 for the third of a hundred parts"),
         OptionFault::NoShares(text) => Told::new(format!("`{text}` is no range of shares"))
-            .hint("write 10%..35%, ..35%, 10%.. or any"),
+            .hint("write 10%..35%, ..35%, 10%.. or any")
+            .hint("--goal share comes as near as it can to a single one"),
         OptionFault::NoPlace(text) => Told::new(format!("`{text}` is no place of the range"))
             .hint("write start, middle, end, or a number from 0 to 1"),
         OptionFault::NoPosePlace(text) => {
@@ -206,6 +207,10 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
             "--only {word} with --hung 0: nothing may hang, and only that is wanted"
         ))
         .hint("allow a pair, --hung 1, or leave --only out for plain weight"),
+        OptionFault::NothingHung { option, by } => Told::new(format!(
+            "--{option} is of bands and chains, and {by} hangs none"
+        ))
+        .hint("leave one of the two out"),
         OptionFault::NoShareForGoal => {
             Told::new("--goal share needs the share that is wanted").hint("add --share 20%")
         }
@@ -221,6 +226,11 @@ fn of_lacking_option(fault: &OptionFault) -> Told {
         OptionFault::NoneListed => {
             Told::new("--top 0 lists nothing").hint("--top takes the number of setups, from 1 on")
         }
+        OptionFault::UnpairedValues {
+            parameters: 0,
+            lists: 0,
+        } => Told::new("nothing is said of what to vary")
+            .hint("name a parameter with its --values, two for a map, or ask for --rank"),
         OptionFault::UnpairedValues { parameters, lists } => Told::new(format!(
             "{parameters} --param and {lists} --values do not belong together"
         ))

@@ -10,7 +10,8 @@ pub(super) fn told(fault: &FileFault) -> Told {
             Told::new(format!("cannot read `{file}`: {cause}"))
                 .hint("give the path of a file that is there and may be read")
         }
-        FileFault::Folder { file } => Told::new(format!("cannot read `{file}`: it is a folder")),
+        FileFault::Folder { file } => Told::new(format!("cannot read `{file}`: it is a folder"))
+            .hint("name a file in it; a folder of model files is given by --models"),
         FileFault::Endless { file } => Told::new(format!(
             "cannot read `{file}`: it is a device or a pipe and may never end"
         ))

@@ -26,6 +26,10 @@ pub(super) fn told(fault: &GrammarFault<What>, units: System, of: TellInner) -> 
         }
         GrammarFault::InItem { index, fault } => behind(format!("items[{index}]"), fault),
         GrammarFault::OnLine { line, fault } => behind(format!("line {line}"), fault),
+        GrammarFault::NoItems => Told::new("the setup has no items, so nothing is lifted with it")
+            .hint(
+                "list what hangs, such as items: [Weight(Bar(\"20 kg\")), Band(\"loop-14mm:1\")]",
+            ),
         GrammarFault::Item(fault) => of_item(fault),
         GrammarFault::Piece(fault) => of_piece(fault),
         GrammarFault::Readings(fault) => of_readings(fault, units),
@@ -111,6 +115,10 @@ fn of_piece(fault: &PieceTextFault) -> Told {
             .hint("write NAME or NAME:COUNT, such as loop-29mm:2"),
         PieceTextFault::NoPlace(text) => Told::new(format!("`{text}` names no place behind `@`"))
             .hint("write the anchor, such as loop-29mm:2@rack-high, or leave `@` out"),
+        PieceTextFault::AnchoredChain { anchor } => Told::new(format!(
+            "a chain takes no anchor, and `{anchor}` is one: it hangs from the bar and comes to lie on the floor"
+        ))
+        .hint("leave it out, or write the height of a box that it comes to lie on: chain-10mm:1@20 cm"),
         PieceTextFault::UnknownPart { part, text, known } => {
             Told::new(format!("`{part}` in `{text}` is understood by nothing"))
                 .hint(format!("words that may follow are {}", known.join(", ")))

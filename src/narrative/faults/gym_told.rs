@@ -7,6 +7,7 @@ use crate::error::{
 use crate::narrative::gym_words::{part_example, part_name};
 use crate::narrative::loads::exact_mass;
 use crate::narrative::quantities::{QuantityWords, rounded};
+use crate::narrative::shared_phrases::range_place;
 use crate::units::{Length, Mass, System};
 
 /// The fault in words.
@@ -124,6 +125,11 @@ fn of_wish(fault: &WishFault) -> Told {
         WishFault::TooManyHung { asked, most } => Told::new(format!(
             "{asked} bands and chains a side are too many to search: {most} at most"
         )),
+        WishFault::LimitTwice { place } => Told::new(format!(
+            "the load at {} is limited twice",
+            range_place(*place)
+        ))
+        .hint("write one --load-at a place, with both ends: \"start=40 kg..60 kg\""),
         WishFault::TooManyLimits { most } => {
             Told::new(format!("at most {most} limits of the load are kept"))
         }
@@ -171,6 +177,9 @@ fn slip_told(slip: &GymSlip, units: System) -> Told {
             mass(least),
             mass(most)
         )),
+        GymSlip::NoName => {
+            Told::new("has no name").hint("a set-up is told by the names of its pieces: \"men's bar\", \"rack foot\"")
+        }
         GymSlip::OddArms => Told::new("are safety arms that no rack has")
             .hint("the lowest hole is below the highest, with a step between: (lowest: \"40 cm\", highest: \"120 cm\", step: \"5 cm\")"),
         GymSlip::OddFriction(odd) => Told::new(format!("is {odd}; it must lie between 0 and 1")),

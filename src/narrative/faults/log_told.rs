@@ -30,6 +30,11 @@ pub(super) fn told(fault: &LogFault, units: System) -> Told {
             written,
         } => no_unit(*column, heading, written),
         LogFault::TwoDays { .. } | LogFault::DatesDisagree { .. } => of_dates(fault),
+        LogFault::Ahead { line, day, today } => Told::new(format!(
+            "line {line}: the set is of {day}, more than a year after today, {today}"
+        ))
+        .hint("a log is of what was done: correct the year, or the clock of this machine")
+        .hint("a plan that is to begin later still says so by --start"),
         LogFault::OpenQuote { line } => Told::new(format!(
             "line {line}: a quote opens here and is never closed"
         ))

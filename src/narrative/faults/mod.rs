@@ -42,6 +42,7 @@ pub use team_told::team_row_in_words;
 pub use told::Told;
 
 use crate::error::{Error, Fault, What};
+use crate::narrative::prose::counted_noun;
 use crate::units::System;
 
 /// A fault in words, quantities in the units asked for.
@@ -65,11 +66,18 @@ pub fn in_one_line(error: &Error, units: System) -> String {
     lines.collect::<Vec<String>>().join("\n")
 }
 
+/// Why something is not done, where other things are: the faults without the next moves, which are of single commands.
+#[must_use]
+pub fn reasons(error: &Error, units: System) -> String {
+    let reasons = error.faults().iter();
+    let reasons: Vec<String> = reasons.map(|fault| told(fault, units).message).collect();
+    reasons.join("; ")
+}
+
 /// What stands for faults that are not shown.
 #[must_use]
 pub fn more_faults(count: usize) -> String {
-    let plural = if count == 1 { "fault" } else { "faults" };
-    format!("and {count} more {plural}")
+    format!("and {}", counted_noun(count, "more fault"))
 }
 
 /// What is wrong, in words, quantities in the units asked for.

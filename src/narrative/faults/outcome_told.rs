@@ -17,12 +17,17 @@ pub(super) fn told(fault: &OutcomeFault, units: System) -> Told {
             "the load is not lifted: it can be thrown to the end, {}, but not held there",
             place_in_words(place, units)
         ),
+        FailedEnd::Rises => {
+            "there is nothing to lower: what helps outweighs the load, which rises by itself"
+                .to_owned()
+        }
         FailedEnd::GetsAway(place) => format!(
             "the load is too heavy to be lowered in this time: it gets away {}",
             place_in_words(place, units)
         ),
     };
     Told::new(message).hint(match fault.maximum {
+        _ if fault.end == FailedEnd::Rises => "put load on, or take help away".to_owned(),
         Some(maximum) => format!("the maximum with this setup is {}", units.mass(maximum)),
         None => "take load off, or help with a spotter or a band from above".to_owned(),
     })

@@ -18,7 +18,8 @@ pub(super) fn told(fault: &PageFault) -> Told {
         )),
         PageFault::NotByFile { text } => Told::new(format!(
             "`{text}` is no name of the library, and the page reads no files"
-        )),
+        ))
+        .hint("name a built-in one (torquill show lifters, torquill movements), and set single values on the page"),
         PageFault::NoCurve => Told::new("a drawn curve needs five points at least"),
         PageFault::Task(fault) => of_task(fault),
         PageFault::Group { name, known } => {

@@ -5,6 +5,7 @@ use crate::error::{
     ArmFault, BridgeFault, LegPressFault, LinksFault, Outside, PathFault, StanceFault,
     TechniqueFault, TechniqueKind, TechniqueRange,
 };
+use crate::narrative::prose::{counted_noun, of_count};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::units::{Length, System};
 
@@ -12,7 +13,9 @@ use crate::units::{Length, System};
 pub(super) fn told(fault: &PathFault, units: System) -> Told {
     match fault {
         PathFault::Samples { asked, least, most } => Told::new(format!(
-            "{asked} samples are outside what is possible ({least} to {most})"
+            "{} {} outside what is possible ({least} to {most})",
+            counted_noun(*asked, "sample"),
+            of_count(asked, "is", "are")
         ))
         .hint("101 is the default"),
         PathFault::PoseNotFinite { range } => Told::new(format!(

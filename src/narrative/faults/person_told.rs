@@ -31,6 +31,10 @@ pub(super) fn told(fault: &PersonFault, units: System) -> Told {
             Told::new(format!("`{written}` is no limb"))
                 .hint(format!("limbs are: {}", known.join(", ")))
         }
+        PersonFault::MeasuredTwice { written } => {
+            Told::new(format!("`{written}` is told twice, and would count as two measurements"))
+                .hint("tell it once; of several days tell each by its own load and repetitions")
+        }
         PersonFault::LimbTwice { limb, lengths } => Told::new(format!(
             "the {} is told twice: {} and {}",
             limb.replace('_', " "),

@@ -6,6 +6,7 @@ use crate::error::{
     Counted, LoweringFault, NoHelp, PredictionFault, RestPlace, SchemeFault, SessionFault,
     SessionFigureFault, SessionRefusal,
 };
+use crate::narrative::prose::{counted_noun, of_count};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shared_phrases::whose_limit;
 use crate::session::overload::LEAST_RESERVE;
@@ -82,7 +83,8 @@ fn refusal(fault: &SessionRefusal, units: System) -> Told {
         ))
         .hint("choose a later --start, or train with straight sets, a pyramid or clusters"),
         SessionRefusal::OverloadTooSoon { days } => Told::new(format!(
-            "the last overloaded lowering was {days} days ago; at most once a week for the same muscles"
+            "the last overloaded lowering was {} ago; at most once a week for the same muscles",
+            counted_noun(*days, "day")
         ))
         .hint("train with straight sets, a pyramid or clusters today"),
         SessionRefusal::NotHandedOver { movement, why } => Told::new(not_handed_over(movement, *why))
@@ -149,11 +151,12 @@ fn figure(fault: &SessionFigureFault, units: System) -> Told {
         SessionFigureFault::NoOneRm { one_rm } => {
             Told::new(format!("a 1RM of {} kg cannot be", one_rm.as_kg()))
         }
-        SessionFigureFault::NoMonths { months } => {
-            Told::new(format!("{months} months of training cannot be"))
-        }
+        SessionFigureFault::NoMonths { months } => Told::new(format!(
+            "{} of training cannot be",
+            counted_noun(*months, "month")
+        )),
         SessionFigureFault::NoneOf { what } => {
-            Told::new(format!("0 {} are no session", counted(*what)))
+            Told::new(format!("0 {} are no session", counted(*what))).hint("ask for 1 or more")
         }
         SessionFigureFault::TooMany { what, count, most } => Told::new(format!(
             "{count} {} are more than is planned here (at most {most})",
@@ -234,7 +237,7 @@ fn lowering(fault: &LoweringFault, units: System) -> Told {
     let mass = |mass: &Mass| units.mass(*mass);
     match fault {
         LoweringFault::ManyLoweringSets { sets, usual } => {
-            Told::new(format!("{sets} sets of overloaded lowering are too many"))
+            Told::new(format!("{} of overloaded lowering are too many", counted_noun(*sets, "set")))
                 .hint(format!("{} to {} sets", usual.0, usual.1))
         }
         LoweringFault::NothingInWindow { loads, shares, own } => {
@@ -336,13 +339,16 @@ fn scheme(fault: &SchemeFault, units: System) -> Told {
         ))
         .hint("take plates off, or pick again at a lower effort"),
         SchemeFault::NoStepBelow { top, fewer_than } => Told::new(format!(
-            "a top set of {top} repetitions leaves no set below it"
+            "a top set of {} leaves no set below it",
+            counted_noun(*top, "repetition")
         ))
         .hint(format!(
             "the top set of a pyramid has fewer than {fewer_than} repetitions"
         )),
         SchemeFault::NoPyramid { sets, top, most } => Told::new(format!(
-            "{sets} sets make no pyramid with a top set of {top}"
+            "{} {} no pyramid with a top set of {top}",
+            counted_noun(*sets, "set"),
+            of_count(sets, "makes", "make")
         ))
         .hint(format!("2 to {most} sets")),
         SchemeFault::NotHeld {
@@ -386,7 +392,8 @@ fn scheme(fault: &SchemeFault, units: System) -> Told {
                 .hint("use smaller plates, or straight sets")
         }
         SchemeFault::NoBlock { weeks, most } => Told::new(format!(
-            "a block of {weeks} weeks is not planned (1 to {most})"
+            "a block of {} is not planned (1 to {most})",
+            counted_noun(*weeks, "week")
         )),
     }
 }
@@ -427,7 +434,10 @@ fn prediction(fault: &PredictionFault) -> Told {
             "a set needs at least one repetition in every group".to_owned()
         }
         PredictionFault::NoStrengthSet { repetitions, most } => {
-            format!("a set of {repetitions} repetitions is no strength set (at most {most})")
+            format!(
+                "a set of {} is no strength set (at most {most})",
+                counted_noun(*repetitions, "repetition")
+            )
         }
         PredictionFault::EndlessSet { load, most } => format!(
             "more than {most} repetitions are predicted at {} kg",

@@ -5,7 +5,7 @@ use crate::error::{
     ComparisonFault, Lacking, LiftFault, MaximumFault, SpacingFault, StudyFault, ValuesFault,
 };
 use crate::narrative::comparison::compared_in_words;
-use crate::narrative::prose::listed;
+use crate::narrative::prose::{counted_noun, listed, of_count};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shown_units::ShownUnits;
 use crate::units::{Angle, Mass, System};
@@ -110,8 +110,8 @@ fn of_values(fault: &ValuesFault) -> Told {
             least,
             most,
         } => Told::new(format!(
-            "`{text}` gives {count} value{} to {path}, and {least} to {most} can be compared",
-            if *count == 1 { "" } else { "s" }
+            "`{text}` gives {} to {path}, and {least} to {most} can be compared",
+            counted_noun(*count, "value")
         ))
         .hint("for example -20%,0%,+20% or \"50 cm..80 cm:4\""),
         ValuesFault::Twice { text, value } => Told::new(format!("`{text}` names {value} twice")),
@@ -132,7 +132,11 @@ fn of_values(fault: &ValuesFault) -> Told {
 fn spacing(why: &SpacingFault) -> String {
     match why {
         SpacingFault::CountUnreadable => "the count behind `:` is no whole number".to_owned(),
-        SpacingFault::Count { count, most } => format!("{count} values are not 2 to {most}"),
+        SpacingFault::Count { count, most } => format!(
+            "{} {} not 2 to {most}",
+            counted_noun(*count, "value"),
+            of_count(count, "is", "are")
+        ),
         SpacingFault::EndUnreadable { text } => format!("`{text}` is no number with a unit"),
         SpacingFault::Units { from, to } => format!("its ends are in `{from}` and `{to}`"),
         SpacingFault::EndsAlike => "both ends are alike".to_owned(),
@@ -244,12 +248,17 @@ fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
             .hint("pick finds the help that a gym's stack gives: torquill pick MOVEMENT --gym NAME; plans are made from the first whole repetition on")
         }
         MaximumFault::GroupSize { count, most } => Told::new(format!(
-            "a group of {count} lifters is outside what is possible (1 to {most})"
+            "a group of {} is outside what is possible (1 to {most})",
+            counted_noun(*count, "lifter")
         )),
         MaximumFault::MorePartsThanPeople { parts, people } => Told::new(format!(
-            "{people} people are not shared into {parts} parts: some would be of nobody"
+            "{people} {} not shared into {}: some would be of nobody",
+            of_count(people, "person is", "people are"),
+            counted_noun(*parts, "part")
         ))
         .hint("ask for more --people, or for fewer parts"),
+        MaximumFault::GroupStopped => Told::new("the search was stopped before its end")
+            .hint("fewer --people take less time, or a --part of them"),
         MaximumFault::NobodyInGroup => {
             Told::new("nobody in this group has a maximum with this setup")
         }

@@ -2,6 +2,7 @@
 
 use super::Told;
 use crate::error::TraceFault;
+use crate::narrative::prose::counted_noun;
 use crate::narrative::quantities::rounded;
 
 /// The fault in words.
@@ -24,7 +25,8 @@ pub(super) fn told(fault: &TraceFault) -> Told {
                 .hint("keep one recording a file, in the order of time")
         }
         TraceFault::TooShort { file, rows, least } => Told::new(format!(
-            "{file} has {rows} rows with a time and a position: too few for a repetition ({least})"
+            "{file} has {} with a time and a position: too few for a repetition ({least})",
+            counted_noun(*rows, "row")
         )),
         TraceFault::NoWay { file, way_m } => Told::new(format!(
             "the bar of {file} goes {} m from its lowest to its highest place, which no lift does",
