@@ -8,6 +8,7 @@ use super::panel_contents::Role;
 use super::placing::{LabelPlace, LabelRequest, Obstacle, Occupied, nearest_on, settle};
 use super::stick_figure::StandingFigure;
 use super::words::WordBlock;
+use crate::draw::scale::segment_inside;
 use crate::draw::{Colour, Face, PixelPoint, Rect, Scene, Stroke, Text, TextAnchor, lettering};
 
 /// Width of the widest line on a slide, pixels (a drawing's measure).
@@ -192,13 +193,17 @@ fn draw_names(frame: &mut Frame, body: &MarkedBody<'_>) {
         taken: Vec::new(),
         edges: Vec::new(),
         clearance: 0.5 * gap,
+        half_line: 0.5 * lettering::line_step(frame.measures.text),
     };
     let requests: Vec<LabelRequest> = names
         .iter()
         .enumerate()
         .map(|(index, (points, words, _))| LabelRequest {
             owner: Some(index),
-            places: name_places(frame, points, words),
+            places: name_places(frame, points, words)
+                .into_iter()
+                .map(|place| unless_on_another(place, index, &field))
+                .collect(),
         })
         .collect();
     for ((_, words, is_told), settled) in names.iter().zip(settle(&field, &requests)) {
@@ -235,6 +240,20 @@ fn draw_names(frame: &mut Frame, body: &MarkedBody<'_>) {
             let word = Text::new(at, *words, text, Face::Bold, ink);
             frame.scene.text(word.anchored(TextAnchor::Middle));
         }
+    }
+}
+
+/// The place, dearer where the dot at its leader's end would lie on another line as well.
+fn unless_on_another(place: LabelPlace, own: usize, field: &Occupied) -> LabelPlace {
+    const ON_ANOTHER: f64 = 30.0;
+    let [x, y] = place.target;
+    let dot = Rect::new(x, y, x, y).grown(field.clearance);
+    let others = field.obstacles.iter().filter(|one| one.owner != Some(own));
+    let mut pieces = others.flat_map(|one| one.points.windows(2));
+    let is_on = pieces.any(|pair| segment_inside(pair[0], pair[1], &dot).is_some());
+    LabelPlace {
+        cost: place.cost + if is_on { ON_ANOTHER } else { 0.0 },
+        ..place
     }
 }
 
