@@ -60,6 +60,8 @@ const CROSSING: [f64; 2] = [140.0, 220.0];
 const MISREAD: f64 = 105.0;
 /// Words across the edge of a shaded stretch.
 const STRADDLING: f64 = 60.0;
+/// Room between words and the edge of a shaded stretch, over the clearance.
+const EDGE_CLEAR: f64 = 0.9;
 /// Two leaders across each other.
 const CROSSED_LEADERS: f64 = 60.0;
 /// A leader across a curve: more than a place some rings farther away.
@@ -172,7 +174,9 @@ fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> 
     if field.taken.iter().any(|taken| taken.overlaps(&roomy)) {
         return f64::INFINITY;
     }
-    let straddled = |edge: &&f64| **edge > place.area.left && **edge < place.area.right;
+    // Words that end at an edge read as if it cut them off.
+    let wide = place.area.grown(EDGE_CLEAR * field.clearance);
+    let straddled = |edge: &&f64| **edge > wide.left && **edge < wide.right;
     let mut cost = place.cost + STRADDLING * field.edges.iter().filter(straddled).count() as f64;
     for obstacle in &field.obstacles {
         let own = owner.is_some() && obstacle.owner == owner;
