@@ -144,7 +144,8 @@ pub(super) fn draw_marks(frame: &mut Frame, body: &MarkedBody<'_>) {
             }
             BodyMark::Arrow { ends, role } => {
                 let colour = role.line(&frame.colours);
-                draw_arrow(&mut frame.scene, ends.map(|end| px(&end)), colour, unit);
+                let colours = [frame.colours.background, colour];
+                draw_arrow(&mut frame.scene, ends.map(|end| px(&end)), colours, unit);
             }
             BodyMark::Point { at, text, role } => draw_point(frame, px(at), text, *role),
             BodyMark::Name { .. } => {}
@@ -293,8 +294,14 @@ fn name_places(frame: &Frame, points: &[PixelPoint], words: &str) -> Vec<LabelPl
         .collect()
 }
 
-/// A straight shaft with a filled head.
-fn draw_arrow(scene: &mut Scene, [from, to]: [PixelPoint; 2], colour: Colour, unit: f64) {
+/// A straight shaft with a filled head, with a rim of the ground that tells it from limbs of its colour.
+fn draw_arrow(
+    scene: &mut Scene,
+    [from, to]: [PixelPoint; 2],
+    [ground, colour]: [Colour; 2],
+    unit: f64,
+) {
+    const RIM: f64 = 2.5;
     let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
     let length = dx.hypot(dy);
     if length < 1.0 {
@@ -303,13 +310,21 @@ fn draw_arrow(scene: &mut Scene, [from, to]: [PixelPoint; 2], colour: Colour, un
     let along = [dx / length, dy / length];
     let head = (26.0 * unit).min(0.6 * length);
     let neck = [to[0] - along[0] * head, to[1] - along[1] * head];
-    scene.line(from, neck, Stroke::solid(colour, SHAFT * unit));
     let side = 0.5 * head;
     let corners = vec![
         to,
         [neck[0] - along[1] * side, neck[1] + along[0] * side],
         [neck[0] + along[1] * side, neck[1] - along[0] * side],
     ];
+    let mut edge = corners.clone();
+    edge.push(to);
+    scene.line(
+        from,
+        neck,
+        Stroke::solid(ground, (SHAFT + 2.0 * RIM) * unit),
+    );
+    scene.polyline(edge, Stroke::solid(ground, 2.0 * RIM * unit));
+    scene.line(from, neck, Stroke::solid(colour, SHAFT * unit));
     scene.polygon(corners, colour);
 }
 
