@@ -124,7 +124,12 @@ impl Bones {
 
     /// Whether a line between two places can pass the joint at its arm, straight or bent around it.
     pub fn can_pass(&self, start: Point, end: Point, arm_m: f64) -> Option<bool> {
-        let off_m = self.distance(start, end, arm_m)?.0 - arm_m.abs();
+        let (distance_m, foot) = self.distance(start, end, arm_m)?;
+        let off_m = distance_m - arm_m.abs();
+        // From beyond an end the line would come back to it in a hook.
+        if off_m < -STRAIGHT_M && !lies_between(foot, start, end) {
+            return Some(false);
+        }
         let is_outside = |point: Point| (point - self.centre).length() > arm_m.abs();
         let is_around = off_m < 0.0 && is_outside(start) && is_outside(end);
         Some(off_m.abs() < STRAIGHT_M || is_around)
@@ -184,7 +189,11 @@ pub(super) fn pull_in(
 ) -> Option<()> {
     const HALVINGS: usize = 40;
     let (start, end) = (near.point(), far.point());
-    if joint.distance(start, end, arm_m)?.0 <= arm_m.abs() {
+    let (distance_m, foot) = joint.distance(start, end, arm_m)?;
+    if distance_m <= arm_m.abs() {
+        if !lies_between(foot, start, end) {
+            push_out(near, far, joint, arm_m)?;
+        }
         return Some(());
     }
     let near_is_moved = near.length_m < far.length_m;
@@ -201,6 +210,35 @@ pub(super) fn pull_in(
         }
     }
     Some(())
+}
+
+/// Moves the far end out until a straight line keeps the arm's distance, as far as twice its place; else it stays where it was.
+fn push_out(near: &BoneEnd, far: &mut BoneEnd, joint: &Bones, arm_m: f64) -> Option<()> {
+    const HALVINGS: usize = 40;
+    const FARTHEST: f64 = 2.0;
+    let own = far.length_m;
+    let (mut low, mut high) = (own, FARTHEST * own);
+    far.length_m = high;
+    if joint.distance(near.point(), far.point(), arm_m)?.0 < arm_m.abs() {
+        far.length_m = own;
+        return Some(());
+    }
+    for _ in 0..HALVINGS {
+        far.length_m = 0.5 * (low + high);
+        match joint.distance(near.point(), far.point(), arm_m)?.0 < arm_m.abs() {
+            true => low = far.length_m,
+            false => high = far.length_m,
+        }
+    }
+    far.length_m = high;
+    Some(())
+}
+
+/// Whether a place on a line lies between two others on it.
+fn lies_between(place: Point, from: Point, to: Point) -> bool {
+    let way = to - from;
+    let share = (place - from).dot(way) / way.dot(way).max(f64::MIN_POSITIVE);
+    (0.0..=1.0).contains(&share)
 }
 
 /// A smooth line through points with their directions.

@@ -6,12 +6,12 @@ use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::{MeasuredGrips, NumberAt};
 use crate::narrative::family_words::{
-    AS_IT_IS, corner_words, family_words, thigh_caption, thigh_title,
+    AS_IT_IS, corner_words, family_words, thigh_caption, thigh_title, with_corner,
 };
 use crate::narrative::grip_words::{grip_words, usual_grip};
 use crate::narrative::parameters::shown_value;
 use crate::narrative::source_words::short_citation;
-use crate::plot::{Extent, LineChart, Marker, Panel, Role, Series};
+use crate::plot::{LineChart, Marker, Panel, Role, Series};
 use crate::source::Publication;
 use crate::study::{Conditions, Family, GripFamily, Study};
 use crate::units::System;
@@ -55,20 +55,7 @@ pub fn grip_sheet(
     for curve in curves.filter(|curve| curve.name == AS_IT_IS) {
         curve.name = usual_grip(grips, AS_IT_IS, units);
     }
-    chart.panels.iter_mut().for_each(begin_below_curves);
     Sheet::lines(&words, chart)
-}
-
-/// An axis that is cut above begins below the curves, which lie close together: their crossings are the finding.
-fn begin_below_curves(panel: &mut Panel) {
-    /// Steps in which the axis may begin, in its unit (a drawing's measure).
-    const STEP: f64 = 200.0;
-    let points = panel.series.iter().flat_map(|series| &series.points);
-    let least = points.map(|point| point[1]).fold(f64::INFINITY, f64::min);
-    let low = (0.9 * least / STEP).floor() * STEP;
-    if let (Extent::FromZeroTo(top), true) = (panel.axis.extent, low > 0.0) {
-        panel.axis.extent = Extent::Exactly([low, top]);
-    }
 }
 
 /// A lift with short and long thighs.
@@ -78,10 +65,19 @@ pub fn thigh_sheet(family: &Family, units: System) -> Sheet {
     if let Some(title) = thigh_title(family, units) {
         chart.heading.title = title;
     }
-    if let Some((sample, place, joints)) = corner_words(&family.base, units) {
+    if let Some((sample, place, told)) = corner_words(&family.base, units) {
         let curve = OverRange::new(&family.base, units).capacity_points();
         let at = curve.get(sample).copied();
-        let corner = at.map(|at| Marker::new(at, place, Role::Reference).detailed(joints));
+        let ring = at.map(|at| Marker::new(at, place, Role::Reference));
+        // Words beside the ring need a leader across another curve: they stand at the foot, where that has room.
+        let note = &mut chart.heading.footnote;
+        let corner = match with_corner(note, &told) {
+            Some(both) => {
+                *note = both;
+                ring
+            }
+            None => ring.map(|ring| ring.detailed(told)),
+        };
         chart.panels[0].markers.extend(corner);
     }
     Sheet::new(Chart::Lines(chart), thigh_caption(family))

@@ -23,8 +23,9 @@ use crate::units::System;
 const MOST_JOINTS: usize = 5;
 /// A moment arm that a title may tell of is longer somewhere, m (a drawing's measure).
 const LEAST_TOLD_M: f64 = 0.01;
-/// Length of the longest arrow, m in the picture (a drawing's measure).
-const LONGEST_M: f64 = 0.6;
+/// Length of the longest arrow, m in the picture (a drawing's measure): what the floor pushes up and what the body weighs, on
+/// nearly one line, end below and begin above each other.
+const LONGEST_M: f64 = 0.36;
 
 /// The lift as a free body, under its first setup or under the most that it can hold.
 #[must_use]
@@ -137,7 +138,19 @@ fn free_marks(
         }
     }
     let at = [body.at.x, body.at.z];
-    let feet = rows.iter().filter_map(|row| body.joints[*row].foot);
+    // As far as the levers that are drawn; where none is, past all joints.
+    let drawn = marks.iter().filter_map(|mark| match mark {
+        BodyMark::Lever { ends, .. } => Some(Point::new(ends[1][0], ends[1][1])),
+        _ => None,
+    });
+    let feet: Vec<Point> = match marks.is_empty() {
+        true => rows
+            .iter()
+            .filter_map(|row| body.joints[*row].foot)
+            .collect(),
+        false => drawn.collect(),
+    };
+    let feet = feet.into_iter();
     let far = feet.max_by(|a, b| (*a - body.at).length().total_cmp(&(*b - body.at).length()));
     if let Some(far) = far {
         marks.push(BodyMark::Lever {

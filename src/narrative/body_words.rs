@@ -76,7 +76,7 @@ fn fine_unit(units: System) -> &'static str {
 fn lever(muscle: &MuscleLine, row: usize, units: System) -> String {
     let arm_m = muscle.arms_m[row].unwrap_or(0.0).abs();
     match units {
-        System::Metric => format!("{arm_m:.4}"),
+        System::Metric => format!("{:.2}", 100.0 * arm_m),
         System::Us => format!("{:.4}", Length::from_m(arm_m).as_ft()),
     }
 }
@@ -84,27 +84,30 @@ fn lever(muscle: &MuscleLine, row: usize, units: System) -> String {
 /// The unit of that.
 fn lever_unit(units: System) -> &'static str {
     match units {
-        System::Metric => "m",
+        System::Metric => "cm",
         System::Us => "ft",
     }
 }
 
-/// Heads of the columns of the table of muscles: the places, and what each cell multiplies.
+/// Heads of the columns of the table of muscles: the places, and below each how arm, force and moment go together.
 pub(crate) fn muscle_heads(poses: &[ShownPose], units: System) -> [Vec<String>; 2] {
     let force = units.load_unit(crate::movement::Measure::Force).symbol;
-    let product = format!(
-        "{} × {force} = {}",
-        lever_unit(units),
-        units.torque_unit().symbol
-    );
-    let row = |cell: &dyn Fn(&ShownPose) -> String| {
-        let cells = poses.iter().map(cell);
-        std::iter::once(String::new()).chain(cells).collect()
-    };
-    [row(&|pose| pose.what.to_owned()), row(&|_| product.clone())]
+    let product = [
+        format!("{} ×", lever_unit(units)),
+        format!("{force} ="),
+        units.torque_unit().symbol.to_owned(),
+    ];
+    let name = || std::iter::once(String::new());
+    // A place stands over its three columns.
+    let places = poses.iter().map(|pose| pose.what.to_owned());
+    let products = poses.iter().flat_map(|_| product.clone());
+    [
+        name().chain(places).collect(),
+        name().chain(products).collect(),
+    ]
 }
 
-/// A muscle's row: letter and joint, then at every place arm times force and the moment that they make.
+/// A muscle's row: letter and joint, then at every place arm, force and the moment that they make.
 pub(crate) fn muscle_row(
     letter: &str,
     at_places: &[&MuscleLine],
@@ -115,14 +118,13 @@ pub(crate) fn muscle_row(
     let force = units.load_unit(crate::movement::Measure::Force);
     let name = joint.map_or_else(|| letter.to_owned(), |joint| format!("{letter} {joint}"));
     let product = |muscle: &&MuscleLine| {
-        format!(
-            "{} × {} = {:.1}",
+        [
             lever(muscle, row, units),
             rounded(force.of(muscle.force_n), 0),
-            units.torque_unit().of(muscle.moment_nm(row).abs())
-        )
+            format!("{:.1}", units.torque_unit().of(muscle.moment_nm(row).abs())),
+        ]
     };
-    let cells = at_places.iter().map(product);
+    let cells = at_places.iter().flat_map(product);
     std::iter::once(name).chain(cells).collect()
 }
 
@@ -161,7 +163,10 @@ fn moment_of_others(moment_nm: f64, units: System) -> String {
 pub(crate) fn others_row(others: &OtherMuscles, joint: Option<&str>, units: System) -> Vec<String> {
     let name = joint.map_or_else(|| OTHERS.to_owned(), |joint| format!("{OTHERS} {joint}"));
     let moments = others.moments_nm.iter();
-    let cells = moments.map(|moment_nm| moment_of_others(*moment_nm, units));
+    let cells = moments.flat_map(|moment_nm| {
+        let moment = moment_of_others(*moment_nm, units);
+        [String::new(), String::new(), moment]
+    });
     std::iter::once(name).chain(cells).collect()
 }
 

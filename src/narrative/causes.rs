@@ -92,7 +92,7 @@ pub(crate) fn cause_in_parts(cause: &Cause, most: usize, unit: ShownUnit, units:
         |part: f64, name: &str| format!("{} {} by {name}", signed(part, decimals), unit.symbol);
     let mut parts: Vec<String> = told
         .iter()
-        .map(|item| part(unit.of(item.part), &item_name(cause, item)))
+        .map(|item| part(unit.of(item.part), &possessed(&item_name(cause, item))))
         .collect();
     // The rest is what makes the printed numbers add up.
     let printed = |value: f64| {
@@ -111,6 +111,15 @@ pub(crate) fn cause_in_parts(cause: &Cause, most: usize, unit: ShownUnit, units:
         if change < 0.0 { "less" } else { "more" },
         parts.join(", ")
     )
+}
+
+/// "deltoid anterior part: moment arm" inside a sentence: "deltoid anterior part's moment arm".
+fn possessed(name: &str) -> String {
+    match name.split_once(": ") {
+        Some((owner, own)) if owner.ends_with('s') => format!("{owner}' {own}"),
+        Some((owner, own)) => format!("{owner}'s {own}"),
+        None => name.to_owned(),
+    }
 }
 
 /// That not even the largest part is worth telling, or that there is none.

@@ -7,7 +7,7 @@ use super::prose::{listed, percent};
 use crate::study::{LIVING_LENGTHS, Study, beyond_living, doubted_stretches};
 
 /// How a hollow line is read, at the foot of a figure.
-pub(crate) const HOLLOW: &str = "Hollow line: fibres outside living lengths, less sure.";
+pub(crate) const HOLLOW: &str = "Double line: less sure, unmeasured fibre lengths.";
 
 /// Behind a finding at a place in such a stretch.
 pub(crate) const LESS_SURE: &str = ", where the model is less sure";
@@ -54,14 +54,14 @@ fn doubted_lines(lines: &[(String, Vec<[f64; 2]>)]) -> Option<String> {
     let (shortest, longest) = LIVING_LENGTHS;
     (!where_in_words.is_empty()).then(|| {
         format!(
-            "Hollow, and less sure, because fibres leave the lengths of living ones ({shortest} to {longest} times the \
+            "Double, and less sure, because fibres leave the lengths of living ones ({shortest} to {longest} times the \
              optimal one): {where_in_words} of the range."
         )
     })
 }
 
 /// Letters that two lines at the foot of a slide hold, about: 1776 px for each at some 16 px a letter.
-const FOOT_LETTERS: usize = 205;
+pub(super) const FOOT_LETTERS: usize = 205;
 
 /// A footnote that ends in how the hollow line is read; it loses its last sentences where two lines would not hold all.
 pub(crate) fn with_hollow(footnote: &str) -> String {

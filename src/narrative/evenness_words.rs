@@ -236,7 +236,7 @@ fn cam_words(
     });
     FigureWords {
         title: format!(
-            "Cut to the computed curve, a cam keeps effort at {hung}; round, it is {least} to {most}"
+            "Effort is {hung} over a cam cut to the computed curve, {least} to {most} over a round one"
         ),
         subtitle: format!(
             "{}{}; one side",
@@ -302,13 +302,13 @@ fn missed_in_short(both: &AgainstPlain, errors: &LiftErrors, worst: Option<&Wors
     )
 }
 
-/// The worst miss that concerns the curve: "Worst miss, reference man: strength with the hip at 90 deg over 0 deg is 5.6, expected 1.05 to
-/// 1.8."
+/// The worst miss that concerns the curve: "Reference man's worst miss: hip at 90 deg lifts 5.6 × that at 0 deg, expected 1.05
+/// to 1.8."
 fn worst_in_words(worst: &WorstMiss) -> String {
     let (one, other) = worst.hip_deg;
     let (least, most) = worst.expected;
     format!(
-        "Worst miss, reference man: strength with the hip at {one} deg over {other} deg is {}, expected {} to {}.",
+        "Reference man's worst miss: hip at {one} deg lifts {} × that at {other} deg, expected {} to {}.",
         rounded(worst.computed, 1),
         rounded(least, 2),
         rounded(most, 1)

@@ -4,6 +4,7 @@
 
 use super::causes::{cause_in_parts, cause_in_short};
 use super::comparison::{compared_of, shown_figure};
+use super::doubt_words::FOOT_LETTERS;
 use super::figure_words::FigureWords;
 use super::made_words::made_words;
 use super::parameters::{parameter_at, parameter_in_words, shown_value};
@@ -99,7 +100,7 @@ pub(crate) fn thigh_title(family: &Family, units: System) -> Option<String> {
     ))
 }
 
-/// Where other joints begin to count most, if once: the sample, the place, and the joints before and beyond it.
+/// Where other joints begin to count most, if once: the sample, the place, and for the foot the joints before and beyond it.
 pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, String, String)> {
     let stretches = limited_stretches(study).long;
     let [before, beyond] = stretches.as_slice() else {
@@ -107,16 +108,20 @@ pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, Strin
     };
     let last = (study.range.poses.len() - 1) as f64;
     let (number, unit) = study.told(units).place_and_unit(before.to as f64 / last);
-    Some((
-        before.to,
-        format!("{number} {unit}"),
-        format!(
-            "{} count{} most before it, {} beyond",
-            listed(&before.joints),
-            if before.joints.len() == 1 { "s" } else { "" },
-            listed(&beyond.joints)
-        ),
-    ))
+    let place = format!("{number} {unit}");
+    let told = format!(
+        "Corner at {place}: {} count{} most before it, {} beyond.",
+        listed(&before.joints),
+        if before.joints.len() == 1 { "s" } else { "" },
+        listed(&beyond.joints)
+    );
+    Some((before.to, place, told))
+}
+
+/// The note with what is told of a corner, where two lines at the foot hold both.
+pub(crate) fn with_corner(note: &str, told: &str) -> Option<String> {
+    let both = format!("{note} {told}").trim().to_owned();
+    (both.chars().count() <= FOOT_LETTERS).then_some(both)
 }
 
 /// The curve with the value as it is.

@@ -104,7 +104,7 @@ pub(crate) fn station_head(letter: &str, length: &str, force_percent: &str) -> S
 pub fn species_words(human: &Sarcomere, frog: &Sarcomere) -> FigureWords {
     FigureWords {
         title: format!(
-            "Human sarcomeres are strongest at {} µm, a frog's at {} µm",
+            "Human sarcomeres are strongest around {} µm, a frog's around {} µm",
             um(human.optimum_um()),
             um(frog.optimum_um())
         ),

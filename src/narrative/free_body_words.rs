@@ -156,14 +156,17 @@ fn turned_over(bodies: &[FreeBody], rows: &[usize]) -> String {
 fn free_note(bodies: &[FreeBody], rows: &[usize], units: System) -> String {
     let body = &bodies[0];
     let load = if has_push(body) {
-        "load with push (orange)"
+        "load with push"
     } else {
-        "load (orange)"
+        "load"
     };
+    // By place and direction: a print has no colours.
+    let has_hip = body.joints.iter().any(|joint| joint.dof == Dof::Hip);
+    let down = if has_hip { "down from the hip" } else { "down" };
     let rest = match (body.bench, body.floor) {
-        (Some(_), _) => ", whole body (green), bench and floor (blue)",
-        (None, Some(_)) => ", whole body (green), floor (blue)",
-        (None, None) => "",
+        (Some(_), _) => format!(", whole body ({down}), bench and floor (up)"),
+        (None, Some(_)) => format!(", whole body ({down}), floor (up)"),
+        (None, None) => String::new(),
     };
     let by = if bodies.iter().all(is_held) {
         "Held by"

@@ -203,7 +203,7 @@ pub fn stack_words(
             study.joint(0)
         ),
         footnote: format!(
-            "Line: what limb and tissue leave for the load, or add to it. {}",
+            "Left for the load: less what limb and tissue take, or more by what they add. {}",
             sides_in_words(study)
         ),
         description: format!(

@@ -72,7 +72,7 @@ fn notes_in_words(told: Telling<'_>, seen: LimitsSeen, elsewhere: &[&str]) -> St
         notes.push("Above 1: the joint holds the body too.".to_owned());
     }
     if seen.has_steps {
-        notes.push("A step: from there on other limits bind.".to_owned());
+        notes.push("A step: from there on another muscle or support is at its limit.".to_owned());
     }
     let study = told.study;
     let held = &study.capacity.held;

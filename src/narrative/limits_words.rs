@@ -38,7 +38,7 @@ pub(crate) fn error_name(kind: &str, rows: usize) -> String {
 pub(crate) fn kind_in_words(kind: &str) -> &str {
     match kind {
         "moment" => "moments at joints",
-        "geometry" => "joint angles and ways",
+        "geometry" => "joint angles and distances",
         "ratio of lifts" => "one lift over another",
         "repetitions" => "repetitions to failure",
         "strength" => "strength",

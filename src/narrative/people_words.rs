@@ -37,10 +37,10 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
     let (force, shape) = (apart(&people.forces), apart(&people.shapes));
     FigureWords {
         title: format!(
-            "Invented people differ, as assumed, by {force} % at the start, in shape by {shape} %"
+            "Invented people differ by {force} % in strength at the start, by {shape} % in shape"
         ),
         subtitle: format!(
-            "{} around {}, {}; upper over lower edge of the bands, in which eight in ten lie",
+            "{} (scatter assumed) around {}, {}; upper over lower edge of the bands, in which eight in ten lie",
             invented(people.count),
             study.lifter_title,
             study.movement_title.to_lowercase()

@@ -217,7 +217,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "load-over-class",
-        "The blue line is what can be held still, the orange one what the drawn weight asks for: where they come close it is hard.",
+        "The unbroken line is what can be held still, the dashed one what the drawn weight asks for: where they come close it is hard.",
         "Where would you put more load, if you could? (Where the gap is wide.)",
         "The heaviest weight tells how strong somebody is over the range.",
         "Held still it tells that of one place; lifted, speed may carry it past a weaker one.",
@@ -327,7 +327,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "pyramid",
-        "One bar a set: grey for the warm-up, blue for the working sets, the repetitions inside each bar.",
+        "One bar a set: w for the warm-up, numbers for the working sets, the repetitions inside each bar.",
         "Why do the repetitions fall? (The load comes nearer to the maximum, and fatigue is left from the sets before.)",
         "The top set is the only one that counts.",
         "Most repetitions are done below it.",

@@ -108,7 +108,7 @@ impl Telling<'_> {
             let lever = ShrinkingLever::of(self.study)?;
             let (joint, words) = (lever.joint, lever.in_words(self.units));
             Some(format!(
-                " The {joint} limits longest: the load's moment arm about it shrinks, {words} of the range."
+                " The {joint} limits longest: the load's moment arm there shrinks, {words} of the way."
             ))
         };
         straight.or_else(shrinking).unwrap_or_default()

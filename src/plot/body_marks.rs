@@ -8,6 +8,7 @@ use super::panel_contents::Role;
 use super::placing::{LabelPlace, LabelRequest, Obstacle, Occupied, nearest_on, settle};
 use super::stick_figure::StandingFigure;
 use super::words::WordBlock;
+use crate::draw::scale::segment_inside;
 use crate::draw::{Colour, Face, PixelPoint, Rect, Scene, Stroke, Text, TextAnchor, lettering};
 
 /// Width of the widest line on a slide, pixels (a drawing's measure).
@@ -143,7 +144,8 @@ pub(super) fn draw_marks(frame: &mut Frame, body: &MarkedBody<'_>) {
             }
             BodyMark::Arrow { ends, role } => {
                 let colour = role.line(&frame.colours);
-                draw_arrow(&mut frame.scene, ends.map(|end| px(&end)), colour, unit);
+                let colours = [frame.colours.background, colour];
+                draw_arrow(&mut frame.scene, ends.map(|end| px(&end)), colours, unit);
             }
             BodyMark::Point { at, text, role } => draw_point(frame, px(at), text, *role),
             BodyMark::Name { .. } => {}
@@ -192,13 +194,17 @@ fn draw_names(frame: &mut Frame, body: &MarkedBody<'_>) {
         taken: Vec::new(),
         edges: Vec::new(),
         clearance: 0.5 * gap,
+        half_line: 0.5 * lettering::line_step(frame.measures.text),
     };
     let requests: Vec<LabelRequest> = names
         .iter()
         .enumerate()
         .map(|(index, (points, words, _))| LabelRequest {
             owner: Some(index),
-            places: name_places(frame, points, words),
+            places: name_places(frame, points, words)
+                .into_iter()
+                .map(|place| unless_on_another(place, index, &field))
+                .collect(),
         })
         .collect();
     for ((_, words, is_told), settled) in names.iter().zip(settle(&field, &requests)) {
@@ -238,6 +244,20 @@ fn draw_names(frame: &mut Frame, body: &MarkedBody<'_>) {
     }
 }
 
+/// The place, dearer where the dot at its leader's end would lie on another line as well.
+fn unless_on_another(place: LabelPlace, own: usize, field: &Occupied) -> LabelPlace {
+    const ON_ANOTHER: f64 = 30.0;
+    let [x, y] = place.target;
+    let dot = Rect::new(x, y, x, y).grown(field.clearance);
+    let others = field.obstacles.iter().filter(|one| one.owner != Some(own));
+    let mut pieces = others.flat_map(|one| one.points.windows(2));
+    let is_on = pieces.any(|pair| segment_inside(pair[0], pair[1], &dot).is_some());
+    LabelPlace {
+        cost: place.cost + if is_on { ON_ANOTHER } else { 0.0 },
+        ..place
+    }
+}
+
 fn is_short(words: &str) -> bool {
     words.chars().count() < 3
 }
@@ -274,8 +294,14 @@ fn name_places(frame: &Frame, points: &[PixelPoint], words: &str) -> Vec<LabelPl
         .collect()
 }
 
-/// A straight shaft with a filled head.
-fn draw_arrow(scene: &mut Scene, [from, to]: [PixelPoint; 2], colour: Colour, unit: f64) {
+/// A straight shaft with a filled head, with a rim of the ground that tells it from limbs of its colour.
+fn draw_arrow(
+    scene: &mut Scene,
+    [from, to]: [PixelPoint; 2],
+    [ground, colour]: [Colour; 2],
+    unit: f64,
+) {
+    const RIM: f64 = 2.5;
     let (dx, dy) = (to[0] - from[0], to[1] - from[1]);
     let length = dx.hypot(dy);
     if length < 1.0 {
@@ -284,13 +310,21 @@ fn draw_arrow(scene: &mut Scene, [from, to]: [PixelPoint; 2], colour: Colour, un
     let along = [dx / length, dy / length];
     let head = (26.0 * unit).min(0.6 * length);
     let neck = [to[0] - along[0] * head, to[1] - along[1] * head];
-    scene.line(from, neck, Stroke::solid(colour, SHAFT * unit));
     let side = 0.5 * head;
     let corners = vec![
         to,
         [neck[0] - along[1] * side, neck[1] + along[0] * side],
         [neck[0] + along[1] * side, neck[1] - along[0] * side],
     ];
+    let mut edge = corners.clone();
+    edge.push(to);
+    scene.line(
+        from,
+        neck,
+        Stroke::solid(ground, (SHAFT + 2.0 * RIM) * unit),
+    );
+    scene.polyline(edge, Stroke::solid(ground, 2.0 * RIM * unit));
+    scene.line(from, neck, Stroke::solid(colour, SHAFT * unit));
     scene.polygon(corners, colour);
 }
 

@@ -90,36 +90,78 @@ pub(super) fn draw_body(
 pub(super) struct Columns {
     size: f64,
     widths: Vec<f64>,
-    between: f64,
+    /// How many columns a head spans; 0 where every head has its own.
+    group: usize,
+    gap: f64,
 }
 
 impl Columns {
     /// The columns at the usual size, smaller where the room is narrow.
     pub fn of(table: &[Vec<String>], frame: &Frame, room: f64) -> Self {
-        let columns = table.iter().map(Vec::len).max().unwrap_or(0);
-        let at = |size: f64| Self {
-            size,
-            widths: (0..columns)
-                .map(|column| {
-                    let cells = table.iter().filter_map(|row| row.get(column));
-                    let wide = cells.map(|cell| lettering::width(cell, size, Face::Bold));
-                    wide.fold(0.0, f64::max)
-                })
-                .collect(),
-            between: 1.3 * frame.measures.gap,
-        };
         let usual = frame.measures.text;
-        let mut fitted = at(usual);
+        let mut fitted = Self::sized(table, frame, usual);
         while fitted.total() > room && fitted.size > 0.6 * usual {
-            fitted = at(fitted.size * 0.97);
+            fitted = Self::sized(table, frame, fitted.size * 0.97);
         }
         fitted
     }
 
+    /// The columns with letters of a size.
+    pub fn sized(table: &[Vec<String>], frame: &Frame, size: f64) -> Self {
+        let columns = table.iter().map(Vec::len).max().unwrap_or(0);
+        let spanning = table.iter().map(Vec::len).find(|cells| *cells < columns);
+        let whole = || table.iter().filter(|row| row.len() == columns);
+        Self {
+            size,
+            widths: (0..columns)
+                .map(|column| {
+                    let cells = whole().filter_map(|row| row.get(column));
+                    let wide = cells.map(|cell| lettering::width(cell, size, Face::Bold));
+                    wide.fold(0.0, f64::max)
+                })
+                .collect(),
+            group: match spanning {
+                Some(cells) if cells > 1 => (columns - 1) / (cells - 1),
+                _ => 0,
+            },
+            gap: frame.measures.gap,
+        }
+    }
+
+    /// Size of the letters.
+    pub fn size(&self) -> f64 {
+        self.size
+    }
+
+    /// Room before a column: more before a group than inside it.
+    fn before(&self, column: usize) -> f64 {
+        match (column, self.group) {
+            (0, _) => 0.0,
+            (_, 0) => 1.3 * self.gap,
+            (_, group) if (column - 1) % group == 0 => 2.6 * self.gap,
+            _ => 0.8 * self.gap,
+        }
+    }
+
+    /// Left edge of a column, from that of the table.
+    fn left(&self, column: usize) -> f64 {
+        let gaps: f64 = (0..=column).map(|column| self.before(column)).sum();
+        self.widths[..column].iter().sum::<f64>() + gaps
+    }
+
     /// Width of the whole table.
     pub fn total(&self) -> f64 {
-        let gaps = self.widths.len().saturating_sub(1);
-        self.widths.iter().sum::<f64>() + self.between * gaps as f64
+        let last = self.widths.len().saturating_sub(1);
+        self.widths
+            .last()
+            .map_or(0.0, |width| self.left(last) + width)
+    }
+
+    /// Middle of what the head of this number spans.
+    fn middle_of_group(&self, head: usize) -> f64 {
+        let first = 1 + (head - 1) * self.group;
+        let last = first + self.group - 1;
+        f64::midpoint(self.left(first), self.left(last) + self.widths[last])
     }
 }
 
@@ -127,25 +169,39 @@ impl Columns {
 pub(super) fn draw_table(frame: &mut Frame, table: &[Vec<String>], heads: usize, place: Rect) {
     let gap = frame.measures.gap;
     let columns = Columns::of(table, frame, place.width() - 5.0 * gap);
+    draw_columns(frame, table, (heads, true), &columns, place);
+}
+
+/// Rows in columns, so many of them heads; the first column holds names or is one of numbers.
+pub(super) fn draw_columns(
+    frame: &mut Frame,
+    table: &[Vec<String>],
+    (heads, has_names): (usize, bool),
+    columns: &Columns,
+    place: Rect,
+) {
     let step = lettering::line_step(frame.measures.text);
     let top = place.bottom - step * table.len() as f64;
     let first = place.centre()[0] - columns.total() / 2.0;
     for (number, row) in table.iter().enumerate() {
         let baseline = top + step * number as f64 + lettering::rise(frame.measures.text);
-        let mut left = first;
+        let spans = columns.group > 0 && row.len() < columns.widths.len();
         for (column, cell) in row.iter().enumerate() {
+            let left = first + columns.left(column);
             let (face, colour) = match number {
                 head if head < heads => (Face::Regular, frame.colours.muted),
-                _ if column == 0 => (Face::Bold, frame.colours.ink),
+                _ if column == 0 && has_names => (Face::Bold, frame.colours.ink),
                 _ => (Face::Regular, frame.colours.ink),
             };
             let (x, anchor) = match column {
-                0 => (left, TextAnchor::Start),
+                head if spans && head > 0 => {
+                    (first + columns.middle_of_group(head), TextAnchor::Middle)
+                }
+                0 if has_names => (left, TextAnchor::Start),
                 _ => (left + columns.widths[column], TextAnchor::End),
             };
             let text = Text::new([x, baseline], cell.clone(), columns.size, face, colour);
             frame.scene.text(text.anchored(anchor));
-            left += columns.widths[column] + columns.between;
         }
     }
 }

@@ -5,7 +5,7 @@
 
 use super::body_marks::BodyMark;
 use super::body_panel::{
-    BodyPanel, Columns, LeadBody, REACH, draw_body, draw_table, draw_title, reaching,
+    BodyPanel, Columns, LeadBody, REACH, draw_body, draw_columns, draw_table, draw_title, reaching,
 };
 use super::frame::{Frame, Heading, Look};
 use super::lead_body;
@@ -63,7 +63,9 @@ impl BodyPanels {
         }
         let (text, gap) = (frame.measures.text, frame.measures.gap);
         let row = lettering::line_step(text);
-        let cell = frame.body.width() / self.panels.len() as f64;
+        let names = self.shared_names(&frame);
+        let names_width = names.as_ref().map_or(0.0, |shared| shared.width);
+        let cell = (frame.body.width() - names_width) / self.panels.len() as f64;
         let titles: Vec<lettering::Fitted> = self
             .panels
             .iter()
@@ -79,8 +81,13 @@ impl BodyPanels {
         if layout.height < 4.0 * text || layout.width < 3.0 * text {
             return Err(Error::bad(PlotFault::TooSmall(Plotted::Bodies)));
         }
+        let foot = Rect {
+            right: bodies.left + names_width,
+            ..bodies
+        };
+        let table_size = self.draw_names(&mut frame, names.as_ref(), cell, foot);
         for (index, panel) in self.panels.iter().enumerate() {
-            let left = bodies.left + index as f64 * cell;
+            let left = bodies.left + names_width + index as f64 * cell;
             let top = bodies.top - REACH * text;
             let whole = Rect::new(left, top, left + cell, bodies.bottom);
             let body = Rect::new(
@@ -99,9 +106,57 @@ impl BodyPanels {
             } else {
                 whole
             };
-            draw_table(&mut frame, &panel.table, 1, table);
+            match table_size {
+                Some(size) => {
+                    let numbers = without_names(&panel.table);
+                    let columns = Columns::sized(&numbers, &frame, size);
+                    draw_columns(&mut frame, &numbers, (1, false), &columns, table);
+                }
+                None => draw_table(&mut frame, &panel.table, 1, table),
+            }
         }
         Ok(frame.scene)
+    }
+
+    /// The names of the rows, where all tables have the same ones and stand below their bodies: they are written once.
+    fn shared_names(&self, frame: &Frame) -> Option<SharedNames> {
+        let names = |panel: &BodyPanel| -> Vec<Vec<String>> {
+            let rows = panel.table.iter();
+            rows.map(|row| row.first().cloned().into_iter().collect())
+                .collect()
+        };
+        let first = names(self.panels.first()?);
+        let are_same = self.panels.iter().all(|panel| names(panel) == first);
+        let cell = frame.body.width() / self.panels.len() as f64;
+        let stretched: Vec<StickFigure> = self.panels.iter().map(reaching).collect();
+        let is_below = !self.layout(frame, frame.body, cell, &stretched).is_beside;
+        if self.panels.len() < 2 || first.is_empty() || !are_same || !is_below {
+            return None;
+        }
+        let width = Columns::of(&first, frame, f64::INFINITY).total() + frame.measures.gap;
+        Some(SharedNames { rows: first, width })
+    }
+
+    /// Writes the shared names at the left; the size of letters at which every table fits into its cell.
+    fn draw_names(
+        &self,
+        frame: &mut Frame,
+        names: Option<&SharedNames>,
+        cell: f64,
+        place: Rect,
+    ) -> Option<f64> {
+        let names = names?;
+        let room = cell - 2.0 * frame.measures.gap;
+        let tables = self.panels.iter().map(|panel| without_names(&panel.table));
+        let sizes = tables.map(|table| Columns::of(&table, frame, room).size());
+        let size = sizes.fold(frame.measures.text, f64::min);
+        let columns = Columns::sized(&names.rows, frame, size);
+        let left = Rect {
+            right: place.left + columns.total(),
+            ..place
+        };
+        draw_columns(frame, &names.rows, (1, true), &columns, left);
+        Some(size)
     }
 
     /// Tables below the bodies or beside them: whatever lets the bodies be larger.
@@ -142,6 +197,21 @@ impl BodyPanels {
             under
         }
     }
+}
+
+/// Names of the rows of all tables, written once.
+struct SharedNames {
+    rows: Vec<Vec<String>>,
+    /// Room that they take at the left.
+    width: f64,
+}
+
+/// A table without the names of its rows.
+fn without_names(table: &[Vec<String>]) -> Vec<Vec<String>> {
+    table
+        .iter()
+        .map(|row| row.iter().skip(1).cloned().collect())
+        .collect()
 }
 
 /// How much of each cell bodies have, and where the tables stand.

@@ -10,7 +10,7 @@ use super::panel;
 use super::panel_contents::Marker;
 use super::placing::{self, LabelPlace, LabelRequest, Occupied};
 use super::words::WordBlock;
-use crate::draw::{Colour, Face, PixelPoint, Rect, Stroke, TextAnchor, contrast};
+use crate::draw::{Colour, Face, PixelPoint, Rect, Stroke, TextAnchor, contrast, lettering};
 
 /// A line of equal value.
 pub struct ContourLine {
@@ -45,6 +45,7 @@ pub fn draw(frame: &mut Frame, plot: &Plot, lines: &[ContourLine], markers: &[Ma
         taken: taken.collect(),
         edges: Vec::new(),
         clearance: frame.measures.gap,
+        half_line: 0.5 * lettering::line_step(frame.measures.text),
     };
     let callouts = markers.iter().map(|marker| callout(frame, plot, marker));
     let mut wishes: Vec<(WordBlock, LabelRequest, Option<Colour>)> = callouts.flatten().collect();

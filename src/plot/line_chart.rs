@@ -46,7 +46,7 @@ pub struct LineChart {
     pub shades: Vec<Shade>,
     /// Poses below the axis.
     pub poses: Vec<StripPose>,
-    /// Figures on one scale in a column at the right, from top to bottom, each below its caption.
+    /// Figures on one scale in a column at the right, from top to bottom, each above its caption.
     pub beside: Vec<StripPose>,
     /// Where the names of curves stand.
     pub labels: Labels,

@@ -133,6 +133,8 @@ impl LineChart {
 
     /// Figures in the column at the right, as high as all panels together.
     fn draw_beside(&self, frame: &mut Frame, layout: &Layout) {
+        /// Room between a figure and its words, in gaps; between these and the next figure are two.
+        const BELOW: f64 = 0.9;
         let (text, gap) = (frame.measures.text, frame.measures.gap);
         let (Some(first), Some(last)) = (layout.panels.first(), layout.panels.last()) else {
             return;
@@ -150,7 +152,7 @@ impl LineChart {
         };
         let captions: Vec<lettering::Fitted> = self.beside.iter().map(fitted).collect();
         let lines = captions.iter().map(|words| words.lines.len()).max();
-        let caption = lines.unwrap_or(0) as f64 * lettering::line_step(text) + 0.5 * gap;
+        let caption = lines.unwrap_or(0) as f64 * lettering::line_step(text) + BELOW * gap;
         let figures: Vec<&StickFigure> = self.beside.iter().map(|pose| &pose.figure).collect();
         let room = cell - caption - 2.0 * gap;
         let Some(scale) = StickScale::fitting(&figures, column.width(), room.max(1.0)) else {
@@ -160,7 +162,8 @@ impl LineChart {
         for (number, pose) in self.beside.iter().enumerate() {
             let top = column.top + number as f64 * cell;
             let words = &captions[number];
-            let mut baseline = top + lettering::rise(words.size);
+            // Figures stand on one level: below that their words are nearer to them than to the next.
+            let mut baseline = top + room + BELOW * gap + lettering::rise(words.size);
             for line in &words.lines {
                 let at = [column.centre()[0], baseline];
                 let row = Text::new(
@@ -174,8 +177,8 @@ impl LineChart {
                 baseline += lettering::line_step(words.size);
             }
             let area = Rect {
-                top: top + caption,
-                bottom: top + caption + room,
+                top,
+                bottom: top + room,
                 ..column
             };
             stick_figure::draw(frame, &pose.figure, &scale, &area);

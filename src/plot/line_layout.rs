@@ -129,6 +129,10 @@ pub fn beside_width(chart: &LineChart, frame: &Frame) -> f64 {
     }
 }
 
+/// How far the title of an upright axis stands above the foot of its row, in gaps: clear of the highest tick's label, and level
+/// with the names of shaded stretches.
+const TITLE_LIFT: f64 = 0.35;
+
 /// Room above the greatest value of the narrow panel, over its range.
 const ABOVE: f64 = 0.04;
 
@@ -242,7 +246,7 @@ fn panel_places(
         places.push(PanelPlace {
             plot: Plot::new(area, x_range, upright.range)?.along(&chart.x)?,
             ticks: upright.ticks,
-            title_baseline: title_bottom - lettering::fall(text),
+            title_baseline: title_bottom - lettering::fall(text) - TITLE_LIFT * frame.measures.gap,
         });
         title_bottom = area.bottom + frame.measures.gap + rows.between + rows.row;
         top = title_bottom;

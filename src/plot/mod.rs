@@ -14,6 +14,7 @@ mod heat_labels;
 mod heat_map;
 mod intervals;
 mod label_places;
+mod label_wishes;
 mod lead_body;
 mod line_chart;
 mod line_drawing;

@@ -24,6 +24,8 @@ const APART: f64 = 1.0;
 const PIECE: f64 = 4.6;
 /// Most room between two names, in gaps.
 const FARTHEST: f64 = 2.0;
+/// Ends of curves nearer to each other than this are one place for the eye, in gaps: leaders from there tell nothing apart.
+const BUNCHED: f64 = 0.5;
 /// Sizes that names in the column may take, over the usual one, until they fit above each other.
 const SHRINKS: [f64; 3] = [1.0, 0.95, 0.9];
 
@@ -128,12 +130,13 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
         plot.area.bottom + gap,
     );
     let left = column.left + leader_width(frame);
+    let is_bunched = is_bunched(panel, &ends, BUNCHED * gap);
     for (((index, end), words), middle) in ends.iter().zip(&blocks).zip(middles) {
         let series = &panel.series[*index];
         let colour = series.role.line(&frame.colours);
         let before = frame.scene.begin(Layer::Leader);
-        if tells_end(panel, series) {
-            // A piece of the line itself: a leader to the upper edge would cross the curves.
+        if is_bunched || tells_end(panel, series) {
+            // A piece of the line itself: a leader to the upper edge would cross the curves, and several to one place tell nothing.
             let width = frame.measures.line * series.role.weight(&frame.colours);
             // All pieces are of one length, in which longer dashes are drawn shorter: a period and a part of the next dash.
             let dashes = series.role.dashes(&frame.colours);
@@ -161,6 +164,15 @@ pub fn draw(frame: &mut Frame, panel: &Panel, plot: &Plot, column: Rect) -> Vec<
     ends.into_iter().map(|(index, _)| index).collect()
 }
 
+/// Whether the ends of two curves are one place for the eye.
+fn is_bunched(panel: &Panel, ends: &[(usize, PixelPoint)], near: f64) -> bool {
+    let led = ends.iter();
+    let led = led.filter(|(index, _)| !tells_end(panel, &panel.series[*index]));
+    let led: Vec<PixelPoint> = led.map(|(_, end)| *end).collect();
+    let apart = |pair: &[PixelPoint]| (pair[1][0] - pair[0][0]).hypot(pair[1][1] - pair[0][1]);
+    led.windows(2).any(|pair| apart(pair) < near)
+}
+
 /// Named curves that end at the right edge, with their ends, from the highest to the lowest.
 fn ends_in_order(panel: &Panel, plot: &Plot) -> Vec<(usize, PixelPoint)> {
     let mut ends: Vec<(usize, PixelPoint, f64)> = panel
@@ -169,9 +181,12 @@ fn ends_in_order(panel: &Panel, plot: &Plot) -> Vec<(usize, PixelPoint)> {
         .enumerate()
         .filter(|(_, series)| !series.name.is_empty())
         .filter_map(|(index, series)| {
-            // Those above the axis stand in the order of their values, wherever they leave the plot.
-            if let Some(value) = value_above(panel, series) {
-                return Some((index, [plot.area.right, plot.area.top], -value));
+            // Those that leave upwards stand in the order in which they do: the first one is the highest at every place.
+            if tells_end(panel, series) {
+                let exits = panel::exits(series, plot);
+                let x = exits.last().map_or(plot.area.right, |exit| exit.at[0]);
+                let at = [plot.area.right, plot.area.top];
+                return Some((index, at, x - plot.area.right + plot.area.top));
             }
             let (end, before) = column_end(series, plot)?;
             // Curves that meet at their ends are told apart by where they come from.

@@ -243,8 +243,15 @@ fn draw_hollows(frame: &mut Frame, series: &Series, plot: &Plot, width: f64) {
 }
 
 fn draw_points(frame: &mut Frame, panel: &Panel, plot: &Plot) {
-    let radius = marker_radius(frame);
+    let nameless = panel.markers.iter().filter(|one| one.text.is_empty());
+    let is_many = nameless.count() > MANY_POINTS;
     for marker in &panel.markers {
+        let small = if is_many && marker.text.is_empty() {
+            SMALL_POINT
+        } else {
+            1.0
+        };
+        let radius = small * marker_radius(frame);
         let at = plot.px(marker.at);
         if plot.area.grown(1.0).holds(at) {
             let colour = marker.role.line(&frame.colours);
@@ -271,6 +278,10 @@ fn draw_cross(frame: &mut Frame, [x, y]: PixelPoint, arm: f64, colour: Colour) {
         frame.scene.line(ends[0], ends[1], stroke.clone());
     }
 }
+
+/// More points without words than this are values of a series and no places to read, and smaller (a drawing's measures).
+const MANY_POINTS: usize = 16;
+const SMALL_POINT: f64 = 0.72;
 
 /// Radius of a marked point in pixels.
 #[must_use]

@@ -3,49 +3,16 @@
 //! In: a panel that is already drawn. Out: its labels, each where [`super::placing`] found room, with
 //! thin leaders to their points; names stand beside their curves or in a column at the right.
 
-use super::axis::{Axis, Plot};
+use super::axis::Plot;
 use super::frame::Frame;
 use super::label_places;
+use super::label_wishes::{LabelKind, LabelWish, callout, continuation, name, note};
 use super::name_column;
 use super::panel;
 use super::panel_contents::{Marker, Panel, Series};
 use super::placing::{self, CLEAR_COST, LabelPlace, LabelRequest, Obstacle, Occupied};
 use super::spans;
-use super::words::WordBlock;
-use crate::draw::scale::short_number;
 use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, Text, TextAnchor, lettering};
-
-/// One label with the room it looks for.
-struct LabelWish {
-    /// The words in one shape, or in several of which the place that is found tells the one that is drawn.
-    words: Vec<WordBlock>,
-    request: LabelRequest,
-    kind: LabelKind,
-}
-
-impl LabelWish {
-    /// The shape whose words fill a place.
-    fn shape_of(&self, place: &LabelPlace) -> &WordBlock {
-        let off = |words: &WordBlock| {
-            (words.width() - place.area.width()).abs()
-                + (words.height() - place.area.height()).abs()
-        };
-        let shapes = self.words.iter();
-        let fitting = shapes.min_by(|a, b| off(a).total_cmp(&off(b)));
-        fitting.expect("a label has words")
-    }
-}
-
-/// What kind of label looks for room.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum LabelKind {
-    /// Name of a curve: decides whether a column is needed.
-    Name,
-    /// Words that must be there: dimmed ground if a curve runs below.
-    Needed,
-    /// Words that may be left out where there is no clear room.
-    Extra,
-}
 
 /// What becomes of a curve's name that finds no place clear of curves.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -56,7 +23,8 @@ pub enum Crowded {
     LeaveOut,
 }
 
-/// Draws all words of a panel; returns the curves whose names found no clear place.
+/// Draws all words of a panel; returns the curves whose names found no clear place, and those of several that leave the plot
+/// of which it is not told how far they go.
 pub fn draw(
     frame: &mut Frame,
     panel: &Panel,
@@ -106,7 +74,9 @@ pub fn draw_around(
 /// Words inside bars; returns the room that they take.
 fn draw_bar_words(frame: &mut Frame, panel: &Panel, plot: &Plot) -> Vec<Rect> {
     let size = frame.measures.text;
-    let (row, gap) = (lettering::line_step(size), 0.5 * frame.measures.gap);
+    // Clear of the line along a bar's edge.
+    let gap = 0.5 * (frame.measures.gap + frame.measures.line);
+    let row = lettering::line_step(size);
     let mut boxes = Vec::new();
     for mark in &panel.bar_words {
         let [x, edge] = plot.px(mark.at);
@@ -215,142 +185,8 @@ fn field(frame: &Frame, panel: &Panel, plot: &Plot) -> Occupied {
         taken,
         edges: Vec::new(),
         clearance: frame.measures.gap * 0.55,
+        half_line: 0.5 * lettering::line_step(frame.measures.text),
     }
-}
-
-fn name(frame: &Frame, index: usize, series: &Series, plot: &Plot) -> Option<LabelWish> {
-    let longest = series
-        .name
-        .split_whitespace()
-        .map(|word| lettering::width(word, frame.measures.label, Face::Bold))
-        .fold(0.0, f64::max);
-    let most = (plot.area.width() * 0.42)
-        .max(10.0 * frame.measures.label)
-        .max(longest * 1.01)
-        .min(plot.area.width() * 0.95);
-    let colour = series.role.label(&frame.colours);
-    let words =
-        WordBlock::new(frame.measures.label).with(&series.name, Face::Bold, colour, most, 2);
-    let pieces = panel::visible(series, plot);
-    let mut candidates = label_places::beside_curve(frame, &pieces, &words);
-    // Of a line with few vertices the leader may end anywhere.
-    let vertices = label_places::evenly(&pieces);
-    candidates.extend(label_places::anywhere(plot, &words, &vertices, 70.0));
-    // A curve of which nothing is drawn has no name in the picture either.
-    let is_drawn = !series.drawn().iter().all(|points| points.is_empty());
-    (is_drawn && !words.is_empty()).then_some(LabelWish {
-        words: vec![words],
-        request: LabelRequest {
-            owner: Some(index),
-            places: candidates,
-        },
-        kind: LabelKind::Name,
-    })
-}
-
-fn callout(frame: &Frame, marker: &Marker, plot: &Plot, edges: &[f64]) -> Option<LabelWish> {
-    /// Widths of the block over that of the plot, and what each costs.
-    const SHAPES: [(f64, f64); 2] = [(0.34, 0.0), (0.66, 6.0)];
-    let colours = &frame.colours;
-    let block = |most: f64| {
-        WordBlock::new(frame.measures.text)
-            .with(
-                &marker.text,
-                Face::Bold,
-                marker.role.label(colours),
-                most,
-                2,
-            )
-            .with(&marker.detail, Face::Regular, colours.ink, most, 3)
-    };
-    let at = plot.px(marker.at);
-    let mut words: Vec<WordBlock> = Vec::new();
-    let mut candidates = Vec::new();
-    for (share, more) in SHAPES {
-        let shape = block(share * plot.area.width());
-        if shape.is_empty() || words.contains(&shape) {
-            continue;
-        }
-        let mut places = label_places::around_point(frame, at, &shape);
-        places.extend(label_places::anywhere(plot, &shape, &[at], 40.0));
-        places.extend(label_places::beside_edges(frame, plot, &shape, at, edges));
-        for place in &mut places {
-            place.cost += more;
-        }
-        candidates.extend(places);
-        words.push(shape);
-    }
-    if words.is_empty() {
-        return None;
-    }
-    Some(LabelWish {
-        words,
-        request: LabelRequest {
-            owner: None,
-            places: candidates,
-        },
-        kind: LabelKind::Needed,
-    })
-}
-
-/// The narrowest block of words beside an arrow, in heights of a letter.
-const NARROWEST_EMS: f64 = 6.5;
-
-/// "continues to 4 200 N" where a curve leaves the plot, if the figure has words for it.
-fn continuation(
-    frame: &Frame,
-    index: usize,
-    series: &Series,
-    plot: &Plot,
-    axis: &Axis,
-) -> Option<LabelWish> {
-    if frame.beyond.is_empty() {
-        return None;
-    }
-    let exit = *panel::exits(series, plot).first()?;
-    let upwards = exit.towards[1] < 0.0;
-    let furthest = short_number(furthest(series, upwards), panel::digits_for(plot.y.range()));
-    let text = format!("{} {furthest} {}", frame.beyond, axis.unit);
-    let colour = series.role.label(&frame.colours);
-    // Beside the arrow on two lines where it leaves near the right border, since the curve itself lies on its left.
-    let beside = plot.area.right - exit.at[0] - 1.5 * frame.measures.gap;
-    let narrowest = NARROWEST_EMS * frame.measures.text;
-    let most = match beside {
-        room if room >= narrowest => room.min(plot.area.width() * 0.4),
-        _ => plot.area.width() * 0.4,
-    };
-    let words =
-        WordBlock::new(frame.measures.text).with(text.trim(), Face::Regular, colour, most, 2);
-    let places = label_places::near_exit(frame, exit.at, upwards, &words);
-    let owner = Some(index);
-    Some(LabelWish {
-        words: vec![words],
-        request: LabelRequest { owner, places },
-        kind: LabelKind::Extra,
-    })
-}
-
-/// The greatest or the least value of a curve.
-fn furthest(series: &Series, upwards: bool) -> f64 {
-    let points = series.points.iter().chain(&series.crest);
-    let values = points.map(|point| point[1]);
-    if upwards {
-        values.fold(f64::NEG_INFINITY, f64::max)
-    } else {
-        values.fold(f64::INFINITY, f64::min)
-    }
-}
-
-fn note(frame: &Frame, text: &str, candidates: Vec<LabelPlace>) -> Option<LabelWish> {
-    let words = label_places::note_words(frame, text);
-    (!words.is_empty()).then_some(LabelWish {
-        words: vec![words],
-        request: LabelRequest {
-            owner: None,
-            places: candidates,
-        },
-        kind: LabelKind::Needed,
-    })
 }
 
 /// Finds the places, draws leaders first and words over them; returns the curves whose names found no clear place.
@@ -363,6 +199,8 @@ fn place_all(
     let requests: Vec<LabelRequest> = wishes.iter().map(|wish| wish.request.clone()).collect();
     let mut settled = placing::settle(field, &requests);
     let mut unclear = Vec::new();
+    let extras = wishes.iter().filter(|wish| wish.kind == LabelKind::Extra);
+    let leaving = extras.count();
     for (wish, place) in wishes.iter().zip(&mut settled) {
         if place.is_some_and(|(_, cost)| cost < CLEAR_COST) {
             continue;
@@ -373,6 +211,10 @@ fn place_all(
         let may_go = wish.kind == LabelKind::Name && crowded == Crowded::LeaveOut;
         if may_go || wish.kind == LabelKind::Extra {
             *place = None;
+        }
+        // Of one arrow alone the words may go; of several none should be without.
+        if wish.kind == LabelKind::Extra && leaving > 1 && crowded == Crowded::Dim {
+            unclear.extend(wish.request.owner);
         }
     }
     for (place, cost) in settled.iter().flatten() {
@@ -400,6 +242,9 @@ fn anchor(kind: LabelKind, place: &LabelPlace) -> TextAnchor {
     }
 }
 
+/// Room between words and their leader, in gaps.
+const CLEAR_OF_WORDS: f64 = 0.4;
+
 /// Dims a curve below the words and draws their leader.
 fn draw_ground(frame: &mut Frame, place: &LabelPlace, cost: f64) {
     let gap = frame.measures.gap;
@@ -409,7 +254,9 @@ fn draw_ground(frame: &mut Frame, place: &LabelPlace, cost: f64) {
         frame.scene.rounded_rectangle(patch, 0.4 * gap, ground);
     }
     if place.leader {
-        let from = placing::nearest_on(&patch, place.target);
+        let clear = place.area.grown(CLEAR_OF_WORDS * gap);
+        let half_line = 0.5 * lettering::line_step(frame.measures.text) + CLEAR_OF_WORDS * gap;
+        let from = placing::leader_start(&clear, place.target, half_line);
         let to = short_of(place.target, from, panel::marker_radius(frame) * 1.3);
         let line = Stroke::solid(frame.colours.muted, frame.measures.rule);
         let before = frame.scene.begin(Layer::Leader);

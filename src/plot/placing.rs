@@ -50,6 +50,8 @@ pub struct Occupied {
     pub edges: Vec<f64>,
     /// Distance to keep from curves and boxes, pixels.
     pub clearance: f64,
+    /// Half a line of words: leaders end at the middle of a block's first or last line, pixels.
+    pub half_line: f64,
 }
 
 /// A curve through a label, for each time its own or another.
@@ -58,10 +60,16 @@ const CROSSING: [f64; 2] = [140.0, 220.0];
 const MISREAD: f64 = 105.0;
 /// Words across the edge of a shaded stretch.
 const STRADDLING: f64 = 60.0;
+/// Room between words and the edge of a shaded stretch, over the clearance.
+const EDGE_CLEAR: f64 = 0.9;
 /// Two leaders across each other.
 const CROSSED_LEADERS: f64 = 60.0;
-/// A leader across a curve or along it: more than a place some rings farther away.
+/// A leader across a curve: more than a place some rings farther away.
 const LEADER_ACROSS: f64 = 45.0;
+/// A leader that runs along a curve and is not told from it: worse than one across it.
+const LEADER_ALONG: f64 = 65.0;
+/// Shares of a leader from its point on at which it has to be clear of curves.
+const LED: [f64; 3] = [0.45, 0.6, 0.8];
 /// A place that costs more than this is not clear of curves.
 pub const CLEAR_COST: f64 = 100.0;
 /// Rounds in which each label may move again after the others have settled.
@@ -134,7 +142,7 @@ impl<'a> Pricelist<'a> {
             if others.iter().any(|other| other.area.overlaps(&own)) {
                 continue;
             }
-            let cost = standing + leader_cost(candidate, others);
+            let cost = standing + leader_cost(candidate, others, field.half_line);
             if !is_behind(cost) {
                 best = Some((place, cost));
             }
@@ -145,16 +153,18 @@ impl<'a> Pricelist<'a> {
 }
 
 /// Leaders of this and of the other labels should not run through texts.
-fn leader_cost(candidate: &LabelPlace, others: &[LabelPlace]) -> f64 {
+fn leader_cost(candidate: &LabelPlace, others: &[LabelPlace], half_line: f64) -> f64 {
     let through = |place: &LabelPlace, area: &Rect| {
-        place.leader && segment_inside(place.area.centre(), place.target, area).is_some()
+        let [from, to] = leader_of(place, half_line);
+        place.leader && segment_inside(from, to, area).is_some()
     };
     let hits = others
         .iter()
         .filter(|other| through(candidate, &other.area) || through(other, &candidate.area))
         .count();
     let crossed = |other: &LabelPlace| {
-        candidate.leader && other.leader && crosses(&leader_of(candidate), &leader_of(other))
+        let leaders = [candidate, other].map(|place| leader_of(place, half_line));
+        candidate.leader && other.leader && crosses(&leaders[0], &leaders[1])
     };
     let crossings = others.iter().filter(|other| crossed(other)).count();
     150.0 * hits as f64 + CROSSED_LEADERS * crossings as f64
@@ -169,7 +179,9 @@ fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> 
     if field.taken.iter().any(|taken| taken.overlaps(&roomy)) {
         return f64::INFINITY;
     }
-    let straddled = |edge: &&f64| **edge > place.area.left && **edge < place.area.right;
+    // Words that end at an edge read as if it cut them off.
+    let wide = place.area.grown(EDGE_CLEAR * field.clearance);
+    let straddled = |edge: &&f64| **edge > wide.left && **edge < wide.right;
     let mut cost = place.cost + STRADDLING * field.edges.iter().filter(straddled).count() as f64;
     for obstacle in &field.obstacles {
         let own = owner.is_some() && obstacle.owner == owner;
@@ -184,14 +196,20 @@ fn standing_cost(field: &Occupied, owner: Option<usize>, place: &LabelPlace) -> 
         } else if !own && owner.is_some() {
             cost += nearness_cost(&obstacle.points, &place.area, place.target);
         }
-        let leader = leader_of(place);
-        let is_hidden = || {
-            let [x, y] = [0, 1].map(|axis| f64::midpoint(leader[0][axis], leader[1][axis]));
-            let middle = Rect::new(x, y, x, y).grown(field.clearance);
-            length_inside(&obstacle.points, &middle) > 0.0
-        };
-        if place.leader && !own && (crosses(&obstacle.points, &leader) || is_hidden()) {
-            cost += LEADER_ACROSS;
+        if place.leader && !own {
+            let leader = leader_of(place, field.half_line);
+            let is_hidden = |share: &f64| {
+                let [x, y] = [0, 1]
+                    .map(|axis| leader[1][axis] + share * (leader[0][axis] - leader[1][axis]));
+                let near = Rect::new(x, y, x, y).grown(field.clearance);
+                length_inside(&obstacle.points, &near) > 0.0
+            };
+            let hidden = LED.iter().filter(|share| is_hidden(share)).count();
+            if hidden > 1 {
+                cost += LEADER_ALONG;
+            } else if hidden > 0 || crosses(&obstacle.points, &leader) {
+                cost += LEADER_ACROSS;
+            }
         }
     }
     cost
@@ -241,8 +259,28 @@ pub fn nearest_on(area: &Rect, point: PixelPoint) -> PixelPoint {
     ]
 }
 
-fn leader_of(place: &LabelPlace) -> [PixelPoint; 2] {
-    [nearest_on(&place.area, place.target), place.target]
+fn leader_of(place: &LabelPlace, half_line: f64) -> [PixelPoint; 2] {
+    let from = leader_start(&place.area, place.target, half_line);
+    [from, place.target]
+}
+
+/// Where a leader leaves a block of words: the nearest point, but farther beside it than above or below the middle of the nearest
+/// line, so that it meets words and not a corner.
+#[must_use]
+pub fn leader_start(area: &Rect, target: PixelPoint, half_line: f64) -> PixelPoint {
+    let corner = nearest_on(area, target);
+    let [aside, along] = [0, 1].map(|axis| (corner[axis] - target[axis]).abs());
+    let inset = match aside > along {
+        true => half_line.min(0.5 * area.height()),
+        false => 0.0,
+    };
+    let Rect { top, bottom, .. } = *area;
+    let lines = Rect {
+        top: top + inset,
+        bottom: bottom - inset,
+        ..*area
+    };
+    nearest_on(&lines, target)
 }
 
 fn length_inside(points: &[PixelPoint], area: &Rect) -> f64 {

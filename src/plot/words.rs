@@ -11,6 +11,8 @@ struct BlockLine {
     face: Face,
     colour: Colour,
     width_px: f64,
+    /// Whether it goes on where the line before it ends.
+    goes_on: bool,
 }
 
 /// Lines of one size that stand together.
@@ -48,7 +50,22 @@ impl WordBlock {
                 content,
                 face,
                 colour,
+                goes_on: false,
             }));
+        self
+    }
+
+    /// The block with words that go on in its last line.
+    #[must_use]
+    pub fn going_on(mut self, text: &str, face: Face, colour: Colour) -> Self {
+        let content = format!(" {text}");
+        self.lines.push(BlockLine {
+            width_px: lettering::width(&content, self.size, face),
+            content,
+            face,
+            colour,
+            goes_on: true,
+        });
         self
     }
 
@@ -67,22 +84,32 @@ impl WordBlock {
     /// How many lines it has.
     #[must_use]
     pub fn line_count(&self) -> usize {
-        self.lines.len()
+        self.lines.iter().filter(|line| !line.goes_on).count()
     }
 
     /// Width of the longest line, pixels.
     #[must_use]
     pub fn width(&self) -> f64 {
-        self.lines
-            .iter()
-            .map(|line| line.width_px)
-            .fold(0.0, f64::max)
+        let mut widest: f64 = 0.0;
+        let mut own = 0.0;
+        for line in &self.lines {
+            own = if line.goes_on { own } else { 0.0 } + line.width_px;
+            widest = widest.max(own);
+        }
+        widest
+    }
+
+    /// Width of a line from a part of it on, with what goes on behind it.
+    fn width_from(&self, part: usize) -> f64 {
+        let behind = self.lines[part + 1..].iter();
+        let behind = behind.take_while(|line| line.goes_on);
+        self.lines[part].width_px + behind.map(|line| line.width_px).sum::<f64>()
     }
 
     /// Height of all lines, pixels.
     #[must_use]
     pub fn height(&self) -> f64 {
-        let steps = self.lines.len().saturating_sub(1) as f64;
+        let steps = self.line_count().saturating_sub(1) as f64;
         lettering::rise(self.size)
             + lettering::fall(self.size)
             + steps * lettering::line_step(self.size)
@@ -102,22 +129,32 @@ impl WordBlock {
 
     /// Draws the lines into the rectangle from its top.
     pub fn draw(&self, scene: &mut Scene, area: &Rect, anchor: TextAnchor) {
-        let x = match anchor {
-            TextAnchor::Start => area.left,
-            TextAnchor::Middle => area.centre()[0],
-            TextAnchor::End => area.right,
+        let share = match anchor {
+            TextAnchor::Start => 0.0,
+            TextAnchor::Middle => 0.5,
+            TextAnchor::End => 1.0,
         };
-        let mut y = area.top + lettering::rise(self.size);
-        for line in &self.lines {
-            let text = Text::new(
-                [x, y],
-                line.content.clone(),
-                self.size,
-                line.face,
-                line.colour,
-            );
-            scene.text(text.anchored(anchor));
-            y += lettering::line_step(self.size);
+        let mut left = area.left;
+        let mut y = area.top + lettering::rise(self.size) - lettering::line_step(self.size);
+        for (part, line) in self.lines.iter().enumerate() {
+            let goes_on = |part: usize| self.lines.get(part).is_some_and(|line| line.goes_on);
+            let (size, face, colour) = (self.size, line.face, line.colour);
+            if !line.goes_on {
+                y += lettering::line_step(size);
+                left = area.left + share * (area.width() - self.width_from(part));
+            }
+            if line.goes_on || goes_on(part + 1) {
+                // The letters of words that go on begin behind the gap between words.
+                let gap = lettering::width(" ", size, face);
+                let indent = if line.goes_on { gap } else { 0.0 };
+                let at = [left + indent, y];
+                scene.text(Text::new(at, line.content.trim_start(), size, face, colour));
+                left += line.width_px;
+            } else {
+                let at = [area.left + share * area.width(), y];
+                let text = Text::new(at, line.content.clone(), size, face, colour);
+                scene.text(text.anchored(anchor));
+            }
         }
     }
 }

@@ -75,12 +75,19 @@ fn law_the_corner_of_a_curve_is_where_other_joints_count_most() {
             "{lifter}"
         );
         let joints = before.joints.iter().chain(&beyond.joints);
-        let mut words = corner.detail.as_str();
+        let foot = chart.heading.footnote.as_str();
+        let beside = corner.detail.as_str();
+        let (_, told) = foot
+            .split_once("Corner at ")
+            .or_else(|| beside.split_once("Corner at "))
+            .expect("told at the foot or beside the ring");
+        assert!(told.starts_with(&corner.text), "{lifter}: {foot}");
+        let mut words = told;
         for joint in joints {
             let (_, rest) = words.split_once(joint).expect("every joint in order");
             words = rest;
         }
-        assert_eq!(words, " beyond", "{lifter}");
+        assert_eq!(words, " beyond.", "{lifter}");
         marked += 1;
     }
     assert!(marked > 0, "no corner");

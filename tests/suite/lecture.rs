@@ -197,7 +197,7 @@ fn law_a_doubted_stretch_is_hollow_in_the_strength_curve() {
                 .any(|[a, b]| place >= a.min(*b) && place <= a.max(*b));
             assert_eq!(is_warned, is_hollow, "{name} at {range}");
         }
-        let told = chart.heading.footnote.contains("Hollow line");
+        let told = chart.heading.footnote.contains("Double line");
         assert_eq!(
             told,
             !warned.is_empty(),

@@ -76,8 +76,8 @@ fn is_in_view(sheet: &Sheet) -> bool {
 /// A hollow line is told at the foot where it is in view, and in the caption, and only where there is one.
 pub fn is_told(sheet: &Sheet) -> Result<(), String> {
     let has_hollow = !hollow_curves(sheet).is_empty();
-    let foot = sheet.chart.heading().footnote.contains("Hollow line");
-    let caption = sheet.caption.contains("Hollow, and less sure")
+    let foot = sheet.chart.heading().footnote.contains("Double line");
+    let caption = sheet.caption.contains("Double, and less sure")
         || sheet.caption.contains("trust the curve less");
     holds(
         is_in_view(sheet) == foot && has_hollow == caption,
@@ -107,11 +107,11 @@ fn stretches_are(text: &str, stretches: &[[f64; 2]]) -> Result<(), String> {
 /// What is said of hollow lines.
 pub const DOUBTS: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"Hollow line: fibres outside living lengths, less sure",
+        reads: r"Double line: less sure, unmeasured fibre lengths",
         holds: |_, drawn| holds(!drawn.hollow.is_empty(), "a line is hollow"),
     },
     Claim {
-        reads: r"Hollow, and less sure, because fibres leave the lengths of living ones \(0\.5 to 1\.6 times the optimal one\): (.+) of the range",
+        reads: r"Double, and less sure, because fibres leave the lengths of living ones \(0\.5 to 1\.6 times the optimal one\): (.+) of the range",
         holds: |told, drawn| {
             holds(!drawn.hollow.is_empty(), "a line is hollow")?;
             // The axis of a track is no range.
@@ -150,7 +150,7 @@ fn fault_a_wrong_stretch_of_a_hollow_line_is_found() {
     };
     let told = |places: &str| {
         let text = format!(
-            "Hollow, and less sure, because fibres leave the lengths of living ones (0.5 to 1.6 times the optimal one): \
+            "Double, and less sure, because fibres leave the lengths of living ones (0.5 to 1.6 times the optimal one): \
              {places} of the range."
         );
         check(&text, DOUBTS, &drawn)
@@ -166,7 +166,7 @@ fn fault_a_wrong_stretch_of_a_hollow_line_is_found() {
     ] {
         assert!(told(wrong).is_err(), "{wrong}");
     }
-    let foot = "Hollow line: fibres outside living lengths, less sure.";
+    let foot = "Double line: less sure, unmeasured fibre lengths.";
     assert_eq!(check(foot, DOUBTS, &drawn), Ok(()));
     assert!(check(foot, DOUBTS, &Drawn::default()).is_err());
 }

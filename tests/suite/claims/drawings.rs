@@ -671,7 +671,7 @@ fn three_least(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
 /// Bands of many people.
 pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"Invented people differ, as assumed, by (\d+) % at the start, in shape by (\d+) %",
+        reads: r"Invented people differ by (\d+) % in strength at the start, by (\d+) % in shape",
         holds: |told, drawn| {
             // Curves are drawn as what they are off the middle one.
             let apart = |panel: usize| {

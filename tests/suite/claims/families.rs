@@ -245,6 +245,24 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
+        reads: r"Corner at ([\d.]+) cm: .+ counts? most before it, .+ beyond",
+        holds: |told, drawn| {
+            // Which joints count there is held against the poses in `beside_measured.rs`; here: the curve turns flatter there.
+            let points = drawn.curve("as it is")?;
+            let cm: f64 = told[1].parse().unwrap_or(f64::NAN);
+            let is_beyond = |point: &[f64; 2]| point[0] >= cm - 0.5;
+            let at = points.iter().position(is_beyond).ok_or("off the curve")?;
+            let slope = |from: usize, to: usize| {
+                let (a, b) = (points.get(from)?, points.get(to)?);
+                Some((b[1] - a[1]) / (b[0] - a[0]))
+            };
+            let (near, far) = (at.saturating_sub(1), at + 3);
+            let before = slope(near.saturating_sub(6), near).ok_or("at the start")?;
+            let beyond = slope(far, far + 6).ok_or("at the end")?;
+            holds(beyond < 0.8 * before, "a corner of the curve")
+        },
+    },
+    Claim {
         reads: r"Nothing about the muscles was changed",
         holds: is_definition,
     },

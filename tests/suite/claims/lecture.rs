@@ -618,7 +618,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Human sarcomeres are strongest at ([\d.]+) µm, a frog's at ([\d.]+) µm",
+        reads: r"Human sarcomeres are strongest around ([\d.]+) µm, a frog's around ([\d.]+) µm",
         holds: |told, drawn| {
             says(&told[1], best_length(drawn, "human")?, 0.0, "human")?;
             says(&told[2], best_length(drawn, "frog")?, 0.0, "frog")

@@ -120,7 +120,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
         holds: |told, drawn| straight_at_peak(&told[1], drawn),
     },
     Claim {
-        reads: r"The (.+) limits longest: the load's moment arm about it shrinks, (.+) of the range",
+        reads: r"The (.+) limits longest: the load's moment arm there shrinks, (.+) of the way",
         holds: |told, drawn| lever_shrinks(drawn.own_study()?, &told[1], &told[2]),
     },
     Claim {
@@ -141,7 +141,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Best effort held still, one side|Width: force|What a computed strength curve leaves open|Moment arm: distance of a muscle's line of pull from the joint's axis|Heads of one muscle are shown together|Optimal length: where active force is greatest|Each curve in percent of its own greatest value|Moment arm: the one at which the summed force makes the summed moment|Line: what limb and tissue leave for the load, or add to it|Upper edge: all muscles that lift; the rest is tissue, and muscles that pull the other way|(?:Moment at the joint|Force at the bar|Bar force for lifts of several joints, moment for lifts of one joint); every curve in percent of its own median",
+        reads: r"Best effort held still, one side|Width: force|What a computed strength curve leaves open|Moment arm: distance of a muscle's line of pull from the joint's axis|Heads of one muscle are shown together|Optimal length: where active force is greatest|Each curve in percent of its own greatest value|Moment arm: the one at which the summed force makes the summed moment|Left for the load: less what limb and tissue take, or more by what they add|Upper edge: all muscles that lift; the rest is tissue, and muscles that pull the other way|(?:Moment at the joint|Force at the bar|Bar force for lifts of several joints, moment for lifts of one joint); every curve in percent of its own median",
         holds: is_definition,
     },
     Claim {
@@ -164,7 +164,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"A step: from there on other limits bind",
+        reads: r"A step: from there on another muscle or support is at its limit",
         holds: |_, drawn| {
             // A gain that stays one jumps by a twenty-fifth of a percent or more.
             let jumps = |pair: &[[f64; 2]]| {

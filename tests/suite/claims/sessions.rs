@@ -74,7 +74,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Cut to the computed curve, a cam keeps effort at (\d+) %; round, it is (\d+) % to (\d+) %",
+        reads: r"Effort is (\d+) % over a cam cut to the computed curve, (\d+) % to (\d+) % over a round one",
         holds: |told, drawn| {
             says(&told[1], mean_effort(drawn, "with a cam")?, 0.1, "with it")?;
             let pairs = drawn.curve("round pulley")?.iter();

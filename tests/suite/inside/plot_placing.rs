@@ -22,6 +22,7 @@ fn law_a_label_avoids_a_curve_and_a_box() {
         taken: vec![Rect::new(0.0, 80.0, 100.0, 100.0)],
         edges: Vec::new(),
         clearance: 2.0,
+        half_line: 0.0,
     };
     let place = |top: f64| LabelPlace {
         area: Rect::new(10.0, top, 40.0, top + 10.0),
