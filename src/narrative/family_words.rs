@@ -13,8 +13,7 @@ use super::shown_units::ShownUnits;
 use crate::anatomy::Joint;
 use crate::movement::Measure;
 use crate::study::{
-    Cause, Compared, Conditions, Family, FreeBody, FreeJoint, Spot, Study, Variant,
-    limited_stretches, usual_comparison,
+    Cause, Compared, Conditions, Family, FreeBody, FreeJoint, Spot, Variant, usual_comparison,
 };
 use crate::units::System;
 
@@ -96,26 +95,6 @@ pub(crate) fn thigh_title(family: &Family, units: System) -> Option<String> {
     let present = format!("{} {unit}", rounded(value, 1));
     Some(format!(
         "Held with thighs {shorter} shorter {light}, as they are {present}, {longer} longer {heavy}"
-    ))
-}
-
-/// Where other joints begin to count most, if once: the sample, the place, and the joints before and beyond it.
-pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, String, String)> {
-    let stretches = limited_stretches(study).long;
-    let [before, beyond] = stretches.as_slice() else {
-        return None;
-    };
-    let last = (study.range.poses.len() - 1) as f64;
-    let (number, unit) = study.told(units).place_and_unit(before.to as f64 / last);
-    Some((
-        before.to,
-        format!("{number} {unit}"),
-        format!(
-            "{} count{} most before it, {} beyond",
-            listed(&before.joints),
-            if before.joints.len() == 1 { "s" } else { "" },
-            listed(&beyond.joints)
-        ),
     ))
 }
 

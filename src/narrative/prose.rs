@@ -24,6 +24,16 @@ pub fn listed<T: Borrow<str>>(items: &[T]) -> String {
     }
 }
 
+/// "a", "a or b", "a, b or c".
+#[must_use]
+pub fn either<T: Borrow<str>>(items: &[T]) -> String {
+    match items {
+        [] => String::new(),
+        [only] => only.borrow().to_owned(),
+        [most @ .., last] => format!("{} or {}", most.join(", "), last.borrow()),
+    }
+}
+
 /// A count with its noun: "1 week", "3 weeks", "0 sets". The plural is formed with an s.
 #[must_use]
 pub fn counted_noun(count: usize, noun: &str) -> String {
