@@ -13,6 +13,7 @@ mod lecture;
 mod loads_below;
 mod maps;
 mod one_lift;
+mod picks;
 mod plans;
 mod repetitions;
 mod sessions;
