@@ -15,7 +15,7 @@ use crate::progress::session_best::SessionBest;
 use crate::progress::training_log::{OddRows, SkippedRow};
 use crate::progress::trend::Trend;
 use crate::progress::trend_line::{FEWEST_SESSIONS, TrendLine};
-use crate::progress::verdict::{Sureness, Verdict};
+use crate::progress::verdict::{CLEAR_WEEKS, FLAT_BANDS, FLAT_SHARE_A_WEEK, Sureness, Verdict};
 use crate::units::{Mass, System};
 
 /// "rising", "flat", "falling", "unclear".
@@ -39,11 +39,22 @@ pub const fn sureness_word(sureness: Sureness) -> &'static str {
     }
 }
 
-const fn what_sureness_means(sureness: Sureness) -> &'static str {
-    match sureness {
-        Sureness::Clear => "one in a hundred such logs would mislead",
-        Sureness::Likely => "one in twenty such logs would mislead",
-        Sureness::Weak => "a hint only: that nothing changes is not excluded",
+/// How sure a change is: how often a log without one would look so. How sure a plateau is: which changes its interval leaves out.
+fn what_sureness_means(verdict: Verdict, sureness: Sureness) -> String {
+    let within = |bands: f64| {
+        let percent = rounded(100.0 * bands * FLAT_SHARE_A_WEEK, 3);
+        format!("the 95 % interval stays within {percent} % of the 1RM a week")
+    };
+    match (verdict, sureness) {
+        (Verdict::Unclear, _) => "the log does not tell whether the 1RM changes".to_owned(),
+        (Verdict::Flat, Sureness::Clear) => {
+            format!("{}, for {} or more", within(1.0), weeks(CLEAR_WEEKS))
+        }
+        (Verdict::Flat, Sureness::Likely) => within(FLAT_BANDS.0),
+        (Verdict::Flat, Sureness::Weak) => "a hint only: a slow change is not excluded".to_owned(),
+        (_, Sureness::Clear) => "one in a hundred logs without a change would look so".to_owned(),
+        (_, Sureness::Likely) => "one in twenty logs without a change would look so".to_owned(),
+        (_, Sureness::Weak) => "a hint only: that nothing changes is not excluded".to_owned(),
     }
 }
 
@@ -72,8 +83,11 @@ pub fn verdict_in_words(
 /// Ends of an interval that differ by less are one: the sessions lie on a line, kg a week.
 const ONE_LINE_KG: f64 = 1.0e-9;
 
-/// The slope of a line with its interval: "+0.1 kg a week, 95 % interval −0.2 to +0.4".
+/// The slope of a line with its interval: "+0.1 kg a week, 95 % interval −0.2 to +0.4"; one session has none.
 pub(super) fn slope_in_words(line: &TrendLine, units: System) -> String {
+    if line.sessions < 2 {
+        return "one session has no slope".to_owned();
+    }
     let signed = |kg_week: f64| signed(in_units(kg_week, units));
     let interval = match line.interval_kg_week {
         None => String::new(),
@@ -130,7 +144,7 @@ pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
             "{}: {} ({}).",
             trend.lift,
             trend_in_words(trend, units),
-            what_sureness_means(trend.sureness)
+            what_sureness_means(trend.verdict, trend.sureness)
         ),
         format!(
             "Estimated 1RM now {}{}, best single session {} ({}).",
@@ -293,7 +307,8 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
         ),
         LogLimit::RepetitionsDrift(early, late) => drift_in_words(*early, *late),
         LogLimit::NoReserve(share) => format!(
-            "{} % of the days note no reserve and count as done to failure: if they were not, the 1RM is higher",
+            "the best set of {} % of the days is of several repetitions without a noted reserve and counts as done to failure: if it was \
+             not, the 1RM is higher",
             percent(*share)
         ),
         LogLimit::EstimatedLow(lift) => estimated_low(lift),
@@ -324,8 +339,8 @@ fn are_weeks(weeks: f64) -> String {
 
 fn drift_in_words(early: f64, late: f64) -> String {
     format!(
-        "sets went from about {} to {} repetitions: equations err differently by repetitions, so part of the \
-         trend may be that",
+        "sets went from about {} to {} repetitions, those in reserve counted: equations err differently by repetitions, so \
+         part of the trend may be that",
         rounded(early, 0),
         rounded(late, 0)
     )

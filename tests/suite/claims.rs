@@ -18,6 +18,7 @@ mod plans;
 mod repetitions;
 mod sessions;
 mod strength;
+mod trends;
 
 use regex::{Captures, Regex};
 use std::cell::Cell;
