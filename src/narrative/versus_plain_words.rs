@@ -26,7 +26,7 @@ pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWo
     FigureWords {
         title: versus_title(both, units),
         subtitle: format!(
-            "{}, simulated: {} against {}, both at {} effort where it is hardest held still. {}",
+            "{}, simulated: {} against {}, both at {} effort. {}",
             both.with.still.lifter_title,
             hung_in_full(&both.with, units),
             hung_in_full(&both.plain, units),

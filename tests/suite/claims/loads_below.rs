@@ -123,7 +123,7 @@ fn session_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
 /// The claims.
 pub const LOADS_BELOW: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"(.+), simulated: (.+) against ([\d.]+) kg, both at (\d+) % effort where it is hardest held still",
+        reads: r"(.+), simulated: (.+) against ([\d.]+) kg, both at (\d+) % effort",
         holds: |told, drawn| {
             is_them(&told[1], drawn)?;
             hangs(&told[2], drawn.setups.first())?;
