@@ -93,6 +93,7 @@ pub(crate) mod speed_words;
 pub mod spotter_words;
 pub(crate) mod straight_limbs;
 pub mod strength_words;
+mod sureness_words;
 pub(crate) mod swing_words;
 pub mod team_words;
 pub mod telling;

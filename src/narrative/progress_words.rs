@@ -7,6 +7,7 @@ use super::doubted_sets::{failed_in_words, jump_in_words};
 use super::faults::log_row_in_words;
 use super::prose::{capital, counted_noun, weeks};
 use super::quantities::{QuantityWords, rounded};
+use super::sureness_words::what_sureness_means;
 use crate::progress::day::Day;
 use crate::progress::estimate::{Estimate, Guess, MOST_TRUSTED_REPETITIONS};
 use crate::progress::log_limits::LogLimit;
@@ -15,7 +16,7 @@ use crate::progress::session_best::SessionBest;
 use crate::progress::training_log::{OddRows, SkippedRow};
 use crate::progress::trend::Trend;
 use crate::progress::trend_line::{FEWEST_SESSIONS, TrendLine};
-use crate::progress::verdict::{CLEAR_WEEKS, FLAT_BANDS, FLAT_SHARE_A_WEEK, Sureness, Verdict};
+use crate::progress::verdict::{Sureness, Verdict};
 use crate::units::{Mass, System};
 
 /// "rising", "flat", "falling", "unclear".
@@ -36,25 +37,6 @@ pub const fn sureness_word(sureness: Sureness) -> &'static str {
         Sureness::Clear => "clear",
         Sureness::Likely => "likely",
         Sureness::Weak => "weak",
-    }
-}
-
-/// How sure a change is: how often a log without one would look so. How sure a plateau is: which changes its interval leaves out.
-fn what_sureness_means(verdict: Verdict, sureness: Sureness) -> String {
-    let within = |bands: f64| {
-        let percent = rounded(100.0 * bands * FLAT_SHARE_A_WEEK, 3);
-        format!("the 95 % interval stays within {percent} % of the 1RM a week")
-    };
-    match (verdict, sureness) {
-        (Verdict::Unclear, _) => "the log does not tell whether the 1RM changes".to_owned(),
-        (Verdict::Flat, Sureness::Clear) => {
-            format!("{}, for {} or more", within(1.0), weeks(CLEAR_WEEKS))
-        }
-        (Verdict::Flat, Sureness::Likely) => within(FLAT_BANDS.0),
-        (Verdict::Flat, Sureness::Weak) => "a hint only: a slow change is not excluded".to_owned(),
-        (_, Sureness::Clear) => "one in a hundred logs without a change would look so".to_owned(),
-        (_, Sureness::Likely) => "one in twenty logs without a change would look so".to_owned(),
-        (_, Sureness::Weak) => "a hint only: that nothing changes is not excluded".to_owned(),
     }
 }
 
