@@ -6,9 +6,10 @@ use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet, heading};
 use crate::library::{MeasuredGrips, NumberAt};
 use crate::narrative::family_words::{
-    AS_IT_IS, corner_words, family_words, thigh_caption, thigh_title, with_corner,
+    AS_IT_IS, family_words, thigh_caption, thigh_title, with_corner,
 };
 use crate::narrative::grip_words::{grip_words, usual_grip};
+use crate::narrative::limit_words::corner_words;
 use crate::narrative::parameters::shown_value;
 use crate::narrative::source_words::short_citation;
 use crate::plot::{LineChart, Marker, Panel, Role, Series};

@@ -12,7 +12,7 @@ use crate::narrative::session_figure_words::{
 use crate::narrative::shown_units::ShownUnits;
 use crate::narrative::trend_words::invented;
 use crate::plot::{Axis, Extent, Fill, LevelLine, LineChart, Look, Marker, Panel, Role, Series};
-use crate::session::draft::SessionPlan;
+use crate::session::draft::{Draft, SessionPlan};
 use crate::session::planned_set::{PlannedSet, SetKind};
 use crate::units::System;
 
@@ -34,15 +34,16 @@ pub fn pyramid_sheet(plan: &SessionPlan, units: System) -> Sheet {
     let mut chart = load_bars(plan, units);
     chart.heading.subtitle = invented(&chart.heading.subtitle);
     Sheet {
-        data: sets_table(&plan.draft.sets),
+        data: sets_table(&plan.draft),
         ..Sheet::new(Chart::Lines(chart), PYRAMID_CAPTION)
     }
 }
 
-/// Warm-ups as w1, w2 and working sets by number, with load and repetitions.
-fn sets_table(sets: &[PlannedSet]) -> DataTable {
+/// Warm-ups as w1, w2 and working sets by number, with the maximum, load and repetitions.
+fn sets_table(draft: &Draft) -> DataTable {
     let (mut warm, mut work) = (0, 0);
-    let rows = sets.iter().map(|set| {
+    let one_rm = figure(draft.lift.one_rm.as_kg());
+    let rows = draft.sets.iter().map(|set| {
         let name = match set.kind {
             SetKind::Work => {
                 work += 1;
@@ -54,10 +55,10 @@ fn sets_table(sets: &[PlannedSet]) -> DataTable {
             }
         };
         let load = figure(set.load.total.as_kg());
-        vec![name, load, set.repetitions().to_string()]
+        vec![name, one_rm.clone(), load, set.repetitions().to_string()]
     });
     DataTable {
-        header: ["set", "load_kg", "repetitions"]
+        header: ["set", "one_rm_kg", "load_kg", "repetitions"]
             .map(str::to_owned)
             .to_vec(),
         rows: rows.collect(),

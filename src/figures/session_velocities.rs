@@ -2,6 +2,7 @@
 //!
 //! In: a plan. Out: a scene. A prediction's sets are drawn apart, because a rest lies between them.
 
+use super::data_table::figure;
 use super::sheet::{Chart, Sheet, heading};
 use crate::draw::Scene;
 use crate::error::{Error, FigureFault, Result};
@@ -40,7 +41,20 @@ pub fn clusters_sheet(plan: &SessionPlan, units: System) -> Result<Sheet> {
     let mut chart = velocity_lines(plan, units)?;
     chart.heading.subtitle = simulated(&invented(&chart.heading.subtitle));
     let caption = clusters_caption(&plan.draft.predictions);
-    Ok(Sheet::new(Chart::Lines(chart), caption))
+    let mut sheet = Sheet::new(Chart::Lines(chart), caption);
+    // One set, done in two ways: one load.
+    let load = plan.working_sets().next().map(|set| set.load.total);
+    let masses = [
+        ("load_kg", load),
+        ("one_rm_kg", Some(plan.draft.lift.one_rm)),
+    ];
+    for (at, (name, mass)) in (1..).zip(masses) {
+        let cell = mass.map_or_else(String::new, |mass| figure(mass.as_kg()));
+        sheet.data.header.insert(at, name.to_owned());
+        let rows = sheet.data.rows.iter_mut();
+        rows.for_each(|row| row.insert(at, cell.clone()));
+    }
+    Ok(sheet)
 }
 
 fn velocity_lines(plan: &SessionPlan, units: System) -> Result<LineChart> {

@@ -2,7 +2,7 @@
 //!
 //! In: [`Alone`], units. Out: sentences.
 
-use super::prose::{counted_noun, percent};
+use super::prose::{counted_noun, either, percent};
 use super::quantities::QuantityWords;
 use crate::session::alone_remark::Alone;
 use crate::units::System;
@@ -19,7 +19,7 @@ pub(super) fn alone_or_in_a_block(alone: &Alone, units: System) -> String {
             "This session stands alone, at what guidance means for such training ({} of 1RM). A block (--weeks) goes by rounds of \
              {} repetitions instead, each of which begins with {reserve} in reserve: its first session may be another.",
             percent(*share),
-            joined(rounds)
+            either(&rounds.iter().map(u32::to_string).collect::<Vec<_>>())
         ),
         Alone::FirstOfBlock { alone, here } => format!(
             "Planned alone, today's session would be {} × {}, by guidance for such training. A block goes by rounds: this one begins \
@@ -31,15 +31,5 @@ pub(super) fn alone_or_in_a_block(alone: &Alone, units: System) -> String {
             units.mass(here.0),
             here.1
         ),
-    }
-}
-
-/// "8, 5 or 3".
-fn joined(counts: &[u32]) -> String {
-    let words: Vec<String> = counts.iter().map(u32::to_string).collect();
-    match words.split_last() {
-        Some((last, [])) => last.clone(),
-        Some((last, others)) => format!("{} or {last}", others.join(", ")),
-        None => String::new(),
     }
 }

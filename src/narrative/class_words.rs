@@ -6,7 +6,7 @@ use super::doubt_words::{HOLLOW, LESS_SURE, doubt_sentence};
 use super::fibre_words::is_doubted;
 use super::figure_words::FigureWords;
 use super::load_levers::{ShrinkingLever, body_beside, held_in_valley};
-use super::prose::{capital, listed, percent};
+use super::prose::{capital, either, listed, percent};
 use super::quantities::rounded;
 use super::straight_limbs::{arrows, behind};
 use crate::capacity::CurveShape;
@@ -119,14 +119,6 @@ pub fn classes_words(
             + &behind(&arrows(above)),
     };
     words.doubting(&named(examples))
-}
-
-/// "a, b or c".
-fn either(items: &[&str]) -> String {
-    match items {
-        [most @ .., last] if !most.is_empty() => format!("{} or {last}", most.join(", ")),
-        only => only.join(""),
-    }
 }
 
 /// The curves with the names of their lifts.

@@ -6,8 +6,10 @@ use super::made_words::made_words;
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
+use crate::capacity::Pace;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
+use crate::resistance::Item;
 use crate::study::{SetupStudy, Study};
 use crate::units::{Force, System};
 
@@ -31,7 +33,10 @@ pub fn sample_heads(study: &Study, with_setup: bool, units: System) -> Vec<Strin
     if measure == Measure::Force {
         heads.push(format!("travel {}", units.length_unit().symbol));
     }
-    heads.push(format!("{} deg", study.drawn_dof().name()));
+    heads.push(format!(
+        "{} deg",
+        study.drawn_dof().name().replace('_', " ")
+    ));
     heads.push(format!("capacity {size}"));
     if measure == Measure::Force {
         heads.push(match units {
@@ -125,7 +130,11 @@ pub fn curve_sentences(study: &Study, setup: Option<&SetupStudy>, units: System)
         return lines;
     };
     lines.extend(sticking_sentences(study, setup, &sticking, units));
-    lines.extend(setup.flattening_percent.map(|percent| {
+    // Plain weight is as even as itself.
+    let is_plain = |item: &Item| matches!(item, Item::Weight(_));
+    let has_more = !setup.asked.items.iter().all(is_plain);
+    let flattening = setup.flattening_percent.filter(|_| has_more);
+    lines.extend(flattening.map(|percent| {
         format!(
             "Flattening against plain weight: {} %.",
             rounded(percent, 1)
@@ -157,10 +166,20 @@ fn sticking_sentences(
         ),
     ];
     if sticking.max_effort > 1.0 {
-        lines.push(
-            "That is more than this lifter can hold there: the lift cannot be done slowly with this load."
-                .to_owned(),
-        );
+        lines.push(more_than_held(study.pace).to_owned());
     }
     lines
+}
+
+/// What follows where a load asks for more than there is, held still or at a speed.
+fn more_than_held(pace: Pace) -> &'static str {
+    match pace {
+        Pace::Isometric => {
+            "That is more than this lifter can hold there: the lift cannot be done slowly with this load."
+        }
+        pace if pace.lowers() => {
+            "That is more than this lifter has there at that speed: the load goes down faster."
+        }
+        _ => "That is more than this lifter has there at that speed: the load is slowed down.",
+    }
 }

@@ -14,8 +14,7 @@ use super::shown_units::ShownUnits;
 use crate::anatomy::Joint;
 use crate::movement::Measure;
 use crate::study::{
-    Cause, Compared, Conditions, Family, FreeBody, FreeJoint, Spot, Study, Variant,
-    limited_stretches, usual_comparison,
+    Cause, Compared, Conditions, Family, FreeBody, FreeJoint, Spot, Variant, usual_comparison,
 };
 use crate::units::System;
 
@@ -98,24 +97,6 @@ pub(crate) fn thigh_title(family: &Family, units: System) -> Option<String> {
     Some(format!(
         "Held with thighs {shorter} shorter {light}, as they are {present}, {longer} longer {heavy}"
     ))
-}
-
-/// Where other joints begin to count most, if once: the sample, the place, and for the foot the joints before and beyond it.
-pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, String, String)> {
-    let stretches = limited_stretches(study).long;
-    let [before, beyond] = stretches.as_slice() else {
-        return None;
-    };
-    let last = (study.range.poses.len() - 1) as f64;
-    let (number, unit) = study.told(units).place_and_unit(before.to as f64 / last);
-    let place = format!("{number} {unit}");
-    let told = format!(
-        "Corner at {place}: {} count{} most before it, {} beyond.",
-        listed(&before.joints),
-        if before.joints.len() == 1 { "s" } else { "" },
-        listed(&beyond.joints)
-    );
-    Some((before.to, place, told))
 }
 
 /// The note with what is told of a corner, where two lines at the foot hold both.

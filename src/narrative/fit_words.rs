@@ -359,13 +359,19 @@ pub const INTERVAL_KEY: [&str; 3] = [
 /// The words around the figure of a fit.
 #[must_use]
 pub fn fit_figure_words(fit: &PersonFit, units: System) -> FigureWords {
-    let narrower = narrower(fit);
-    let title = format!(
-        "{} narrow {}'s other maxima by {}",
-        capital(&counted_noun(fit.data.len(), "measurement")),
-        fit.asked.name,
-        percent(narrower)
-    );
+    let count = counted_noun(fit.data.len(), "measurement");
+    let s = if fit.data.len() == 1 { "s" } else { "" };
+    let name = &fit.asked.name;
+    let title = match percent(narrower(fit)).as_str() {
+        _ if fit.lifts.iter().all(|lift| lift.measured > 0) => {
+            format!("{count} tell{s} {name}'s maxima")
+        }
+        // A few draws make the intervals a little wider or narrower by chance.
+        none if none == "0 %" || none.starts_with('-') => {
+            format!("{count} leave{s} {name}'s other maxima as wide as they were")
+        }
+        narrower => format!("{count} narrow{s} {name}'s other maxima by {narrower}"),
+    };
     let lines = fit.lifts.iter().map(|lift| {
         let [low, middle, high] = lift.loads_kg();
         format!(

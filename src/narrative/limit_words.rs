@@ -6,7 +6,7 @@ use super::figure_words::FigureWords;
 use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::telling::Telling;
-use crate::study::{LimitedStretch, LimitedStretches, Study};
+use crate::study::{LimitedStretch, LimitedStretches, Study, limited_stretches};
 use crate::units::System;
 
 /// The words around the figure of a lift's limits.
@@ -121,23 +121,16 @@ fn stretches_in_words(told: Telling<'_>, stretches: &[LimitedStretch]) -> String
     let rises = told.study.axis_value(1.0) >= told.study.axis_value(0.0);
     let to = if rises { "up to" } else { "down to" };
     let joints = |stretch: &LimitedStretch| format!("{} strength", listed(&stretch.joints));
-    let count = |stretch: &LimitedStretch| {
-        if stretch.joints.len() == 1 {
-            "counts"
-        } else {
-            "count"
-        }
-    };
     match stretches {
         [] => "no joint's strength counts most for long".to_owned(),
-        [only] => format!("{} {} most all the way", joints(only), count(only)),
+        [only] => format!("{} {} most all the way", joints(only), counts(only)),
         [first, between @ .., end] => {
             let ends = first.to;
             let (number, unit) = place(ends);
             let mut words = format!(
                 "{} {} most {to} {number} {unit}",
                 joints(first),
-                count(first)
+                counts(first)
             );
             for stretch in between {
                 let (number, unit) = place(stretch.to);
@@ -153,6 +146,37 @@ fn stretches_in_words(told: Telling<'_>, stretches: &[LimitedStretch]) -> String
             }
         }
     }
+}
+
+/// The verb of a stretch's joints.
+fn counts(stretch: &LimitedStretch) -> &'static str {
+    if stretch.joints.len() == 1 {
+        "counts"
+    } else {
+        "count"
+    }
+}
+
+/// Where other joints begin to count most, if once: the sample, the place, and for the foot the joints before and beyond it.
+pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, String, String)> {
+    let stretches = limited_stretches(study).long;
+    let [before, beyond] = stretches.as_slice() else {
+        return None;
+    };
+    let last = study.range.poses.len() - 1;
+    let (number, unit) = study
+        .told(units)
+        .place_and_unit(before.to as f64 / last as f64);
+    let place = format!("{number} {unit}");
+    let told = format!(
+        "Corner at {place}: {} {} most before it, {} beyond.",
+        listed(&before.joints),
+        counts(before),
+        listed(&beyond.joints)
+    );
+    // Behind its last stretch another joint may limit for too short a way to be told.
+    let is_all = before.from == 0 && beyond.to == last;
+    is_all.then_some((before.to, place, told))
 }
 
 fn shares_in_words(study: &Study, stretches: &[LimitedStretch]) -> String {

@@ -21,13 +21,18 @@ pub(crate) fn made_words(study: &Study) -> String {
 /// ", lifting at 0.30 m/s" or ", lowering at 60 deg/s"; nothing for what is held still.
 #[must_use]
 pub(crate) fn pace_words(pace: Pace) -> String {
+    let verb = if pace.lowers() { "lowering" } else { "lifting" };
+    speed_of(pace).map_or_else(String::new, |speed| format!(", {verb} at {speed}"))
+}
+
+/// "0.30 m/s", "60 deg/s"; nothing for what is held still.
+pub(super) fn speed_of(pace: Pace) -> Option<String> {
     let (measure, speed) = match pace {
-        Pace::Isometric => return String::new(),
+        Pace::Isometric => return None,
         Pace::Linear(speed) => (Measure::Force, speed),
         Pace::Angular(speed) => (Measure::Torque, speed),
     };
-    let verb = if pace.lowers() { "lowering" } else { "lifting" };
-    format!(", {verb} at {}", velocity_in_words(measure, speed.abs()))
+    Some(velocity_in_words(measure, speed.abs()))
 }
 
 /// The changes of a model, the first ones in full.

@@ -31,6 +31,9 @@ fn named(path: &str, is_short: bool) -> String {
         }
         ["movement", "path", .., "from"] | ["movement", "from"] => "start of the range".to_owned(),
         ["movement", "path", .., "to"] | ["movement", "to"] => "end of the range".to_owned(),
+        ["movement", "path", .., "feet", "turned_out"] => "turn-out of the feet".to_owned(),
+        ["movement", "path", .., "feet", "between"] => "distance between the feet".to_owned(),
+        ["movement", "path", "lumbar"] => "angle of the lower back".to_owned(),
         ["movement", "path", end @ ("start" | "end"), way] => {
             format!("{} of the path, {}", words(end), words(way))
         }

@@ -5,15 +5,15 @@
 use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
 use super::loads::{exact_mass, loading_in_words};
+use super::made_words::speed_of;
 use super::pick_words::{maximum_in_words, off_share, short_of_load};
-use super::places::velocity_in_words;
 use super::prose::{capital, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::low_plates;
 use super::setups::goal_in_words;
 use super::spotter_words::spotters;
 use crate::capacity::Pace;
-use crate::movement::{Carrier, Measure};
+use crate::movement::Carrier;
 use crate::resistance::{ChainHang, Hang, Item};
 use crate::session::straight::RESERVE;
 use crate::setups::{LoadedOn, SetupFamily};
@@ -48,12 +48,7 @@ pub fn card_head(pick: &PickAnswer, units: System) -> [String; 2] {
 
 /// "lowered at 1.00 m/s, not lifted", where a speed was asked for: what can be held is what is held at that speed.
 fn moved_in_words(pace: Pace) -> Option<String> {
-    let (measure, speed) = match pace {
-        Pace::Isometric => return None,
-        Pace::Linear(speed) => (Measure::Force, speed),
-        Pace::Angular(speed) => (Measure::Torque, speed),
-    };
-    let speed = velocity_in_words(measure, speed.abs());
+    let speed = speed_of(pace)?;
     Some(match pace.lowers() {
         true => format!("lowered at {speed}, not lifted"),
         false => format!("lifted at {speed} all the way, not held still"),
@@ -346,7 +341,7 @@ fn repetitions(card: &PickCard) -> String {
         );
     }
     format!(
-        "{} possible; do {done}, {} in reserve",
+        "possible: {}; do {done}, {} in reserve",
         possible.join(", "),
         least.saturating_sub(done)
     )

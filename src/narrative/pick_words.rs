@@ -5,13 +5,13 @@
 use super::hanging::hung_pieces;
 use super::loads::loading_in_words;
 use super::prose::{capital, percent};
-use super::quantities::{QuantityWords, rounded};
+use super::quantities::{QuantityWords, rounded, with_minus};
 use super::session_words::untested_in_words;
 use super::setups::goal_in_words;
 use crate::movement::Carrier;
 use crate::setups::{Goal, Wish};
 use crate::study::{PickAnswer, Picked};
-use crate::units::System;
+use crate::units::{Mass, System};
 
 /// Below this share of the wished effort the gym's loads are said to end too early.
 const NEARLY: f64 = 0.85;
@@ -100,10 +100,18 @@ fn plain_in_words(pick: &PickAnswer, units: System) -> String {
     };
     format!(
         "Plain weight for comparison: {} ({}), {}.",
-        units.mass(plain.loaded.loading.total),
+        load_or_help(plain.loaded.loading.total, units),
         loading_in_words(&plain.loaded.loading),
         hardest(pick, plain, units)
     )
+}
+
+/// A load, or what takes weight off the body: "46.5 kg", "25 kg of help".
+pub(super) fn load_or_help(total: Mass, units: System) -> String {
+    if total.as_kg() < 0.0 {
+        return format!("{} of help", units.mass(Mass::ZERO - total));
+    }
+    units.mass(total)
 }
 
 fn hardest(pick: &PickAnswer, picked: &Picked, units: System) -> String {
@@ -169,8 +177,8 @@ pub(super) fn short_of_load(
     }
     Some(format!(
         "This gym cannot load {called} exactly: {} would be wanted, {} is the nearest below, so the effort stays at {}.",
-        units.mass(picked.loaded.exact_mass),
-        units.mass(picked.loaded.loading.total),
+        load_or_help(picked.loaded.exact_mass, units),
+        load_or_help(picked.loaded.loading.total, units),
         percent(hardest)
     ))
 }
@@ -217,7 +225,7 @@ pub fn picked_cells(pick: &PickAnswer, rank: usize, picked: &Picked, units: Syst
     let sticking = &picked.study.sticking;
     vec![
         rank.to_string(),
-        format!("{} %", rounded(loaded.flattening_percent, 1)),
+        format!("{} %", with_minus(&rounded(loaded.flattening_percent, 1))),
         start,
         middle,
         end,
@@ -234,7 +242,7 @@ pub fn recipe(pick: &PickAnswer, picked: &Picked, units: System) -> Vec<String> 
     let loaded = &picked.loaded;
     let mut lines = vec![format!(
         "{}: {}",
-        units.mass(loaded.loading.total),
+        load_or_help(loaded.loading.total, units),
         loading_in_words(&loaded.loading)
     )];
     lines.extend(hung_pieces(&loaded.setup.items, &pick.anchors, units));
@@ -266,7 +274,7 @@ pub fn front_line(pick: &PickAnswer, picked: &Picked, units: System) -> String {
     let mut words = format!(
         "{} a side, {} % flatter, {} on average: {}",
         counted(loaded.pieces.into(), "piece", "pieces"),
-        rounded(loaded.flattening_percent, 0),
+        with_minus(&rounded(loaded.flattening_percent, 0)),
         units.mass(loaded.mean_load),
         loading_in_words(&loaded.loading)
     );

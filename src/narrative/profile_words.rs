@@ -76,8 +76,14 @@ fn description(rows: &[LoadPace], unit: ShownUnit) -> String {
             rounded(100.0 * share, 0)
         )
     };
+    let falls = |pair: &[LoadPace]| pair[1].mean_velocity < pair[0].mean_velocity;
+    let verb = if rows.windows(2).all(falls) {
+        "falls"
+    } else {
+        "goes"
+    };
     format!(
-        "Mean velocity falls from {} to {} of the maximum.",
+        "Mean velocity {verb} from {} to {} of the maximum.",
         end(rows.first()),
         end(rows.last())
     )

@@ -7,6 +7,7 @@ use super::doubted_sets::{failed_in_words, jump_in_words};
 use super::faults::log_row_in_words;
 use super::prose::{capital, counted_noun, weeks};
 use super::quantities::{QuantityWords, rounded};
+use super::sureness_words::what_sureness_means;
 use crate::progress::day::Day;
 use crate::progress::estimate::{Estimate, Guess, MOST_TRUSTED_REPETITIONS};
 use crate::progress::log_limits::LogLimit;
@@ -39,14 +40,6 @@ pub const fn sureness_word(sureness: Sureness) -> &'static str {
     }
 }
 
-const fn what_sureness_means(sureness: Sureness) -> &'static str {
-    match sureness {
-        Sureness::Clear => "one in a hundred such logs would mislead",
-        Sureness::Likely => "one in twenty such logs would mislead",
-        Sureness::Weak => "a hint only: that nothing changes is not excluded",
-    }
-}
-
 /// The verdict in one sentence: "flat over 11 weeks (+0.1 kg a week, 95 % interval −0.2 to +0.4), clear".
 #[must_use]
 pub fn trend_in_words(trend: &Trend, units: System) -> String {
@@ -72,8 +65,11 @@ pub fn verdict_in_words(
 /// Ends of an interval that differ by less are one: the sessions lie on a line, kg a week.
 const ONE_LINE_KG: f64 = 1.0e-9;
 
-/// The slope of a line with its interval: "+0.1 kg a week, 95 % interval −0.2 to +0.4".
+/// The slope of a line with its interval: "+0.1 kg a week, 95 % interval −0.2 to +0.4"; one session has none.
 pub(super) fn slope_in_words(line: &TrendLine, units: System) -> String {
+    if line.sessions < 2 {
+        return "one session has no slope".to_owned();
+    }
     let signed = |kg_week: f64| signed(in_units(kg_week, units));
     let interval = match line.interval_kg_week {
         None => String::new(),
@@ -130,7 +126,7 @@ pub fn trend_sentences(trend: &Trend, units: System) -> Vec<String> {
             "{}: {} ({}).",
             trend.lift,
             trend_in_words(trend, units),
-            what_sureness_means(trend.sureness)
+            what_sureness_means(trend.verdict, trend.sureness)
         ),
         format!(
             "Estimated 1RM now {}{}, best single session {} ({}).",
@@ -293,7 +289,8 @@ pub fn limit_in_words(limit: &LogLimit, units: System) -> String {
         ),
         LogLimit::RepetitionsDrift(early, late) => drift_in_words(*early, *late),
         LogLimit::NoReserve(share) => format!(
-            "{} % of the days note no reserve and count as done to failure: if they were not, the 1RM is higher",
+            "the best set of {} % of the days is of several repetitions without a noted reserve and counts as done to failure: if it was \
+             not, the 1RM is higher",
             percent(*share)
         ),
         LogLimit::EstimatedLow(lift) => estimated_low(lift),
@@ -324,8 +321,8 @@ fn are_weeks(weeks: f64) -> String {
 
 fn drift_in_words(early: f64, late: f64) -> String {
     format!(
-        "sets went from about {} to {} repetitions: equations err differently by repetitions, so part of the \
-         trend may be that",
+        "sets went from about {} to {} repetitions, those in reserve counted: equations err differently by repetitions, so \
+         part of the trend may be that",
         rounded(early, 0),
         rounded(late, 0)
     )

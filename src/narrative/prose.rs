@@ -25,6 +25,16 @@ pub fn listed<T: Borrow<str>>(items: &[T]) -> String {
     }
 }
 
+/// "a", "a or b", "a, b or c".
+#[must_use]
+pub fn either<T: Borrow<str>>(items: &[T]) -> String {
+    match items {
+        [] => String::new(),
+        [only] => only.borrow().to_owned(),
+        [most @ .., last] => format!("{} or {}", most.join(", "), last.borrow()),
+    }
+}
+
 /// A count with its noun, by the number as it is shown: "1 week", "3 weeks", "0 sets", "1.5 months". The plural is formed
 /// with an s.
 #[must_use]

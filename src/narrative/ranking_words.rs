@@ -3,6 +3,7 @@
 //! In: a [`PickAnswer`], units. Out: the words around its figure and its labels.
 
 use super::figure_words::FigureWords;
+use super::pick_words::load_or_help;
 use super::places::sides_in_words;
 use super::quantities::{QuantityWords, rounded};
 use super::setup_names::{added_name, short_name};
@@ -22,8 +23,13 @@ pub fn ranking_words(pick: &PickAnswer, shown: &[Picked], units: System) -> Figu
         title: title(pick, units),
         subtitle: subtitle(pick, units),
         footnote: format!(
-            "Every setup is loaded so that its hardest place asks for at most {} % of what the lifter can hold. {}",
+            "Every setup is loaded so that its hardest place asks for at most {} % of what {}. {}",
             rounded(100.0 * pick.wish.effort, 0),
+            if pick.effort_unit > 1.0 {
+                "the 1RM asks for at its own"
+            } else {
+                "the lifter can hold"
+            },
             sides_in_words(&pick.study)
         ),
         description: description(pick, shown, units),
@@ -45,7 +51,7 @@ pub(crate) fn numbered_setup(
 /// The name of plain weight beside the setups.
 #[must_use]
 pub(crate) fn plain_setup(plain: &Picked, units: System) -> String {
-    format!("{}, plain", units.mass(plain.loaded.loading.total))
+    format!("{}, plain", load_or_help(plain.loaded.loading.total, units))
 }
 
 fn short(pick: &PickAnswer, picked: &Picked, units: System) -> String {
@@ -60,18 +66,20 @@ fn title(pick: &PickAnswer, units: System) -> String {
         return format!("{movement}: no band or chain of this gym beats plain weight");
     }
     let added = added_name(&first.loaded.setup, units).unwrap_or_else(|| short(pick, first, units));
-    if first.loaded.flattening_percent < 0.0 {
-        return format!(
-            "{movement}: {added} {} effort less even by {} %",
-            conjugated(&first.loaded.setup, "make"),
-            rounded(-first.loaded.flattening_percent, 0)
-        );
-    }
     format!(
-        "{movement}: {added} {} effort by {} %",
-        conjugated(&first.loaded.setup, "flatten"),
-        rounded(first.loaded.flattening_percent, 0)
+        "{movement}: {added} {}",
+        does(first, |verb| conjugated(&first.loaded.setup, verb))
     )
+}
+
+/// "flattens effort by 16 %", "makes effort less even by 3 %", "leaves effort as even as plain weight does".
+fn does(picked: &Picked, verb: impl Fn(&'static str) -> String) -> String {
+    let percent = picked.loaded.flattening_percent;
+    match rounded(percent.abs(), 0).as_str() {
+        "0" => format!("{} effort as even as plain weight does", verb("leave")),
+        whole if percent > 0.0 => format!("{} effort by {whole} %", verb("flatten")),
+        whole => format!("{} effort less even by {whole} %", verb("make")),
+    }
 }
 
 fn subtitle(pick: &PickAnswer, units: System) -> String {
@@ -99,10 +107,10 @@ fn description(pick: &PickAnswer, shown: &[Picked], units: System) -> String {
     );
     for (index, picked) in shown.iter().enumerate() {
         words += &format!(
-            " Number {}, {}, flattens effort by {} %.",
+            " Number {}, {}, {}.",
             index + 1,
             short(pick, picked, units),
-            rounded(picked.loaded.flattening_percent, 0)
+            does(picked, |verb| format!("{verb}s"))
         );
     }
     words

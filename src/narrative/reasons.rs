@@ -2,7 +2,8 @@
 //!
 //! In: the first setup, plain weight, the wish. Out: a sentence or two.
 
-use super::quantities::{QuantityWords, rounded};
+use super::pick_words::load_or_help;
+use super::quantities::{QuantityWords, rounded, with_minus};
 use super::shared_phrases::range_place;
 use crate::setups::{Goal, Wish};
 use crate::study::{PickAnswer, Picked};
@@ -16,13 +17,13 @@ const AS_HARD: f64 = 0.9;
 
 /// Why the first setup wins.
 #[must_use]
-pub(crate) fn why_first(pick: &PickAnswer, units: System) -> String {
+pub fn why_first(pick: &PickAnswer, units: System) -> String {
     let won = won(&pick.wish);
     let first = &pick.ranked[0];
     let Some(plain) = &pick.plain else {
         return format!(
             "Number 1 is first because {won} (flattening {} %).",
-            rounded(first.loaded.flattening_percent, 0)
+            with_minus(&rounded(first.loaded.flattening_percent, 0))
         );
     };
     if first.loaded.hung == 0 {
@@ -72,7 +73,7 @@ fn against_plain(pick: &PickAnswer, plain: &Picked, first: &Picked, units: Syste
     };
     let mut words = format!(
         "Against {} of plain weight{} it is {} at the start and {} at the end",
-        units.mass(plain.loaded.loading.total),
+        load_or_help(plain.loaded.loading.total, units),
         as_hard(pick, plain, first),
         change(0),
         change(2)

@@ -127,13 +127,17 @@ impl Telling<'_> {
     /// How long a sticking region is on the movement's axis: "14 cm".
     #[must_use]
     pub(super) fn region_length(&self, sticking: &Sticking) -> String {
-        let [from, to] =
-            [sticking.from_range, sticking.to_range].map(|range| self.study.axis_value(range));
-        let (number, unit) = match self.study.range.measure {
-            Measure::Torque => (rounded((to - from).abs(), 0), "deg"),
-            Measure::Force => self.units.travel_and_unit((to - from).abs()),
-        };
+        let (number, unit) = self.apart(sticking.from_range, sticking.to_range);
         format!("{number} {unit}")
+    }
+
+    /// How far two places of the range are apart on the movement's axis, and its unit.
+    pub(super) fn apart(&self, from: f64, to: f64) -> (String, &'static str) {
+        let apart = (self.study.axis_value(to) - self.study.axis_value(from)).abs();
+        match self.study.range.measure {
+            Measure::Torque => (rounded(apart, 0), "deg"),
+            Measure::Force => self.units.travel_and_unit(apart),
+        }
     }
 
     /// The range of the lift as the movement's own axis: travel, or the angle of a sweep.

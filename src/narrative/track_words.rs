@@ -42,7 +42,7 @@ pub(crate) fn length_track_words(study: &Study, track: &FibreTrack) -> FigureWor
             "The {} takes the {} from {from} to {to} of its optimal length",
             movement, track.muscle
         ),
-        subtitle: format!("{}, active force of its fibres", study.lifter_title),
+        subtitle: format!("{}, active force of the muscle's fibres", study.lifter_title),
         footnote: format!("Held still, fully active. {SMOOTHER}"),
         description: format!(
             "Active force over fibre length with the stretch of it that the {} of the {movement} uses: {first} of the greatest force at the start, \

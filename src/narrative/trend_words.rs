@@ -49,10 +49,13 @@ pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
             "Estimated maximum of the best set of each day; {} now",
             units.mass(trend.one_rm_now())
         ),
-        footnote: format!(
-            "Median of published 1RM equations; robust slope (Theil-Sen) now {}.",
-            slope_in_words(&trend.recent, units)
-        ),
+        footnote: match trend.recent.sessions {
+            1 => "Median of published 1RM equations; one session has no slope.".to_owned(),
+            _ => format!(
+                "Median of published 1RM equations; robust slope (Theil-Sen) now {}.",
+                slope_in_words(&trend.recent, units)
+            ),
+        },
         description: format!("{}: {}.", trend_title(trend), trend_in_words(trend, units)),
         caption: String::new(),
     }

@@ -12,7 +12,7 @@ use crate::movement::Measure;
 use crate::rep::StickingInMotion;
 use crate::resistance::{Item, Setup};
 use crate::study::{LiftShape, RepStudy, VersusPlain};
-use crate::units::{Length, System};
+use crate::units::System;
 
 /// Ends that differ by less than this share are told as equally fast.
 const SAME_SPEED: f64 = 0.02;
@@ -26,7 +26,7 @@ pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWo
     FigureWords {
         title: versus_title(both, units),
         subtitle: format!(
-            "{}, simulated: {} against {}, both {} held still. {}",
+            "{}, simulated: {} against {}, both at {} effort. {}",
             both.with.still.lifter_title,
             hung_in_full(&both.with, units),
             hung_in_full(&both.plain, units),
@@ -124,28 +124,19 @@ fn end_of_lift(change: f64) -> String {
 
 /// How the slowest place moves along the way.
 fn shift(both: &VersusPlain, units: System, with: f64, plain: f64) -> String {
-    let still = &both.with.still;
-    let apart = (still.axis_value(with) - still.axis_value(plain)).abs();
-    let (apart, unit) = match (both.with.trace.measure, units) {
-        (Measure::Torque, _) => (apart, "deg"),
-        (Measure::Force, System::Metric) => (apart, "cm"),
-        (Measure::Force, System::Us) => (Length::from_cm(apart).as_in(), "in"),
-    };
-    match apart.round() as i64 {
-        0 => {
-            let shown = |range: f64| match (both.with.trace.measure, units) {
-                (Measure::Force, System::Us) => Length::from_cm(still.axis_value(range)).as_in(),
-                _ => still.axis_value(range),
-            };
+    let told = both.with.still.told(units);
+    let (apart, unit) = told.apart(with, plain);
+    match apart.as_str() {
+        "0" => {
             let [low, high] =
-                [with.min(plain), with.max(plain)].map(|range| rounded(shown(range), 0));
+                [with.min(plain), with.max(plain)].map(|range| told.place_and_unit(range).0);
             match low == high {
                 true => format!("slowest at {low} {unit} with and without"),
                 false => format!("slowest at {low} to {high} {unit} with and without"),
             }
         }
-        _ if with > plain => format!("slowest {} {unit} later", rounded(apart, 0)),
-        _ => format!("slowest {} {unit} earlier", rounded(apart, 0)),
+        _ if with > plain => format!("slowest {apart} {unit} later"),
+        _ => format!("slowest {apart} {unit} earlier"),
     }
 }
 

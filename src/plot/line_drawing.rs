@@ -15,6 +15,7 @@ use super::shades;
 use super::spans;
 use super::standing_poses::StandingPoses;
 use super::stick_figure::{self, StickFigure, StickScale};
+use super::words::WordBlock;
 use crate::draw::scale::number;
 use crate::draw::{Face, Layer, Rect, Scene, Stroke, Text, TextAnchor, lettering};
 use crate::error::{LeftOff, Result};
@@ -146,12 +147,11 @@ impl LineChart {
             bottom: last.plot.area.bottom,
         };
         let cell = column.height() / self.beside.len() as f64;
-        let most = column.width();
-        let fitted = |pose: &StripPose| {
-            lettering::fit(&pose.caption, text, 0.7 * text, Face::Regular, most, 2)
-        };
-        let captions: Vec<lettering::Fitted> = self.beside.iter().map(fitted).collect();
-        let lines = captions.iter().map(|words| words.lines.len()).max();
+        let (most, ink) = (column.width(), frame.colours.ink);
+        let fitted =
+            |pose: &StripPose| WordBlock::fitted(&pose.caption, [text, 0.7 * text], ink, most, 2);
+        let captions: Vec<WordBlock> = self.beside.iter().map(fitted).collect();
+        let lines = captions.iter().map(WordBlock::line_count).max();
         let caption = lines.unwrap_or(0) as f64 * lettering::line_step(text) + BELOW * gap;
         let figures: Vec<&StickFigure> = self.beside.iter().map(|pose| &pose.figure).collect();
         let room = cell - caption - 2.0 * gap;
@@ -161,21 +161,12 @@ impl LineChart {
         let before = frame.scene.begin(Layer::Pose);
         for (number, pose) in self.beside.iter().enumerate() {
             let top = column.top + number as f64 * cell;
-            let words = &captions[number];
             // Figures stand on one level: below that their words are nearer to them than to the next.
-            let mut baseline = top + room + BELOW * gap + lettering::rise(words.size);
-            for line in &words.lines {
-                let at = [column.centre()[0], baseline];
-                let row = Text::new(
-                    at,
-                    line.clone(),
-                    words.size,
-                    Face::Regular,
-                    frame.colours.ink,
-                );
-                frame.scene.text(row.anchored(TextAnchor::Middle));
-                baseline += lettering::line_step(words.size);
-            }
+            let row = Rect {
+                top: top + room + BELOW * gap,
+                ..column
+            };
+            captions[number].draw(&mut frame.scene, &row, TextAnchor::Middle);
             let area = Rect {
                 top,
                 bottom: top + room,

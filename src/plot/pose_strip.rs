@@ -8,7 +8,7 @@ use super::frame::Frame;
 use super::placing::spread;
 use super::stick_figure::{self, StickFigure, StickScale};
 use super::words::WordBlock;
-use crate::draw::{Face, Layer, PixelPoint, Rect, Stroke, Text, TextAnchor, lettering};
+use crate::draw::{Layer, PixelPoint, Rect, Stroke, Text, TextAnchor, lettering};
 
 /// A pose at a place of the level axis.
 #[derive(Debug, Clone, PartialEq)]
@@ -142,8 +142,7 @@ fn draw_poses(
 
 fn captions(frame: &Frame, places: &[&StripPose], most: f64) -> Vec<WordBlock> {
     let (size, ink) = (frame.measures.text, frame.colours.ink);
-    let caption =
-        |pose: &&StripPose| WordBlock::new(size).with(&pose.caption, Face::Regular, ink, most, 1);
+    let caption = |pose: &&StripPose| WordBlock::fitted(&pose.caption, [size; 2], ink, most, 1);
     places.iter().map(caption).collect()
 }
 

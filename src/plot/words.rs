@@ -69,6 +69,20 @@ impl WordBlock {
         self
     }
 
+    /// A block of one text, its letters made smaller down to `least` pixels where it does not fit else.
+    #[must_use]
+    pub fn fitted(
+        text: &str,
+        [size, least]: [f64; 2],
+        colour: Colour,
+        most: f64,
+        most_lines: usize,
+    ) -> Self {
+        let face = Face::Regular;
+        let fitted = lettering::fit(text, size, least, face, most, most_lines);
+        Self::new(fitted.size).with(text, face, colour, most, most_lines)
+    }
+
     /// Whether nothing would be drawn.
     #[must_use]
     pub fn is_empty(&self) -> bool {

@@ -19,10 +19,10 @@ pub const FLAT_SHARE_A_WEEK: f64 = 0.0025;
 
 /// A flat stretch is likely flat when its interval stays within this many times the band, and cannot be
 /// called flat when the interval is wider than the second (both assumed).
-const FLAT_BANDS: (f64, f64) = (1.5, 8.0);
+pub const FLAT_BANDS: (f64, f64) = (1.5, 8.0);
 
 /// Weeks from which a flat stretch may be called clear (assumed).
-const CLEAR_WEEKS: f64 = 6.0;
+pub const CLEAR_WEEKS: f64 = 6.0;
 
 /// What the trend is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -42,9 +42,9 @@ pub enum Verdict {
 pub enum Sureness {
     /// The opposite is not excluded; a hint only.
     Weak,
-    /// One in twenty such logs would mislead.
+    /// Of a change: one in twenty logs without one would look so. Of a plateau: its interval leaves out all but small changes.
     Likely,
-    /// One in a hundred such logs would mislead.
+    /// Of a change: one in a hundred. Of a plateau: for weeks.
     Clear,
 }
 

@@ -68,6 +68,8 @@ struct FitSummary<'a> {
     draws: usize,
     effective_draws: f64,
     largest_shift: f64,
+    search_steps: usize,
+    versions: usize,
 }
 
 #[derive(Serialize)]
@@ -106,6 +108,8 @@ struct FitLiftRow<'a> {
     sticking_point_low_range: f64,
     sticking_point_high_range: f64,
     sticking_point_m: Option<f64>,
+    range_of_motion_m: Option<f64>,
+    range_of_motion_deg: Option<f64>,
 }
 
 #[derive(Serialize)]
@@ -133,6 +137,8 @@ pub fn fit_json(fit: &PersonFit) -> String {
             draws: fit.check.draws,
             effective_draws: fit.check.effective,
             largest_shift: fit.check.largest_shift,
+            search_steps: fit.steps,
+            versions: fit.versions.len(),
         },
         measurements: fit
             .data
@@ -190,6 +196,8 @@ fn lift_row(lift: &LiftForecast) -> FitLiftRow<'_> {
         sticking_point_low_range: place.interval.0,
         sticking_point_high_range: place.interval.1,
         sticking_point_m: (place.measure == Measure::Force).then_some(place.range * place.way),
+        range_of_motion_m: (place.measure == Measure::Force).then_some(place.way),
+        range_of_motion_deg: (place.measure == Measure::Torque).then(|| place.way.to_degrees()),
     }
 }
 

@@ -91,9 +91,10 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
             draft
         }
         Permission::Granted => {
-            let mut draft = as_permitted(request)?;
+            let planned = as_it_may_be_asked(request);
+            let mut draft = as_permitted(&planned)?;
             if request.lift.trainee.comes_back() {
-                let kept = match begins_today(request) {
+                let kept = match begins_today(&planned) {
                     true => &[Wished::SetsAWeek, Wished::Sets, Wished::Reserve][..],
                     false => &[Wished::SetsAWeek],
                 };
@@ -111,6 +112,19 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
     draft.remarks.extend(not_made(request, &draft));
     draft.remarks.extend(to_failure(&draft));
     Ok(SessionPlan::new(draft))
+}
+
+/// The request without load, repetitions and loss of velocity where somebody comes back: the lighter session has its own.
+fn as_it_may_be_asked<'a>(request: &SessionRequest<'a>) -> SessionRequest<'a> {
+    let mut planned = request.with_method(request.method);
+    planned.wishes = request.wishes;
+    planned.aim = request.aim;
+    if request.lift.trainee.comes_back() {
+        planned.wishes.load = None;
+        planned.wishes.repetitions = None;
+        planned.wishes.velocity_loss = None;
+    }
+    planned
 }
 
 /// The draft of a method that may be done: a novice's as the first of the weeks, lighter for who comes back.

@@ -8,19 +8,26 @@ mod changes;
 mod doubts;
 mod drawings;
 mod families;
+mod fibres_below;
+mod fits;
 mod lecture;
+mod loads_below;
 mod maps;
 mod one_lift;
+mod picks;
 mod plans;
+mod profiles;
 mod repetitions;
 mod sessions;
 mod strength;
+mod trends;
 
 use regex::{Captures, Regex};
 use std::cell::Cell;
 use std::collections::HashMap;
 use std::sync::{LazyLock, Mutex};
 use torquill::figures::DataTable;
+use torquill::plot::Time;
 use torquill::resistance::{Item, Setup, Weight};
 use torquill::study::Study;
 
@@ -49,12 +56,23 @@ pub struct Drawn {
     loads_n: Vec<f64>,
     /// Muscles of a table at its first place, in order.
     muscles: Vec<String>,
+    /// The table beside it.
+    table: DataTable,
+    /// Stretches of the level axis that are shaded, with what they are.
+    shades: Vec<(String, [f64; 2])>,
+    /// Which way time goes along its level axis.
+    time: Time,
+    /// Areas: the points of the upper and of the lower edge.
+    fills: Vec<[Vec<[f64; 2]>; 2]>,
 }
 
 impl Drawn {
     /// From the data beside a figure: `panel` where there are several, `curve`, two numbers.
     fn of(table: &DataTable) -> Self {
-        let mut drawn = Self::default();
+        let mut drawn = Self {
+            table: table.clone(),
+            ..Self::default()
+        };
         let width = table.header.len();
         let load = table.header.iter().position(|name| name == "load_alone_n");
         let loads = table.rows.iter().filter_map(|row| row[load?].parse().ok());
@@ -202,12 +220,23 @@ fn hangs(words: &str, setup: Option<&Setup>) -> Result<(), String> {
 
 /// Whether a text has a number as a whole.
 fn number_is_in(number: &str, text: &str) -> bool {
-    let mut all = anywhere(r"\d+(?:\.\d+)?")
-        .find_iter(text)
-        .map(|n| n.as_str().to_owned())
-        .collect::<Vec<_>>()
-        .into_iter();
-    all.any(|known| known == number)
+    let reads = anywhere(r"\d+(?:\.\d+)?");
+    reads.find_iter(text).any(|known| known.as_str() == number)
+}
+
+/// The median of the slopes between all pairs of days.
+fn theil_sen(days: &[[f64; 2]]) -> f64 {
+    let mut slopes = Vec::new();
+    for (at, first) in days.iter().enumerate() {
+        let behind = days[at + 1..].iter().filter(|day| day[0] > first[0]);
+        slopes.extend(behind.map(|day| (day[1] - first[1]) / (day[0] - first[0])));
+    }
+    slopes.sort_by(f64::total_cmp);
+    match slopes.len() {
+        0 => f64::NAN,
+        odd if odd % 2 == 1 => slopes[odd / 2],
+        even => f64::midpoint(slopes[even / 2 - 1], slopes[even / 2]),
+    }
 }
 
 fn holds(is_so: bool, what: &str) -> Result<(), String> {

@@ -4,6 +4,7 @@ use super::Told;
 use super::again_told;
 use super::quantity_told;
 use crate::error::{CommandFault, FileForm, OptionFault, RepetitionOptions};
+use crate::narrative::prose::either;
 use crate::narrative::quantities::rounded;
 use crate::units::System;
 
@@ -114,11 +115,10 @@ const fn form_in_words(form: FileForm) -> &'static str {
 
 fn idle(option: &str, needed: &[String]) -> Told {
     let options: Vec<String> = needed.iter().map(|long| format!("--{long}")).collect();
-    let one_of = match options.split_last() {
-        None => return Told::new(format!("--{option} changes nothing here")).hint("leave it out"),
-        Some((last, [])) => last.clone(),
-        Some((last, others)) => format!("{} or {last}", others.join(", ")),
-    };
+    if options.is_empty() {
+        return Told::new(format!("--{option} changes nothing here")).hint("leave it out");
+    }
+    let one_of = either(&options);
     Told::new(format!("--{option} changes nothing without {one_of}"))
         .hint(format!("add {one_of}, or leave --{option} out"))
 }

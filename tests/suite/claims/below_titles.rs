@@ -8,22 +8,6 @@ use torquill::figures::{Chart, DataTable, Sheet};
 use torquill::study::SLOW_M_S;
 use torquill::units::STANDARD_GRAVITY_M_S2;
 
-/// Figures of the whole lecture of which subtitle, footnote and notes are not read yet, as those of all others are.
-pub const NOT_READ_BELOW: [&str; 12] = [
-    "sarcomere-overlap",
-    "sarcomere-species",
-    "active-passive-total",
-    "force-velocity",
-    "curve-at-speed",
-    "track-on-lengths",
-    "sticking-in-motion",
-    "band-law",
-    "chain-law",
-    "plateau",
-    "clusters",
-    "pyramid",
-];
-
 /// What stands below the title.
 pub fn below_title(sheet: &Sheet) -> Vec<String> {
     let heading = sheet.chart.heading();
@@ -36,7 +20,7 @@ pub fn below_title(sheet: &Sheet) -> Vec<String> {
 }
 
 /// Effort under a load as the figure draws it: its own curve, else the load over the capacity, %.
-fn effort(drawn: &Drawn, name: &str) -> Result<Vec<[f64; 2]>, String> {
+pub fn effort(drawn: &Drawn, name: &str) -> Result<Vec<[f64; 2]>, String> {
     if let Ok(own) = drawn.curve(&format!("effort: {name}")) {
         return Ok(own.to_vec());
     }
@@ -53,7 +37,7 @@ fn hung(drawn: &Drawn) -> Result<&str, String> {
 }
 
 /// Standard deviation over mean.
-fn spread(points: &[[f64; 2]]) -> f64 {
+pub fn spread(points: &[[f64; 2]]) -> f64 {
     let count = points.len() as f64;
     let mean = points.iter().map(|p| p[1]).sum::<f64>() / count;
     let square = points.iter().map(|p| (p[1] - mean).powi(2)).sum::<f64>() / count;

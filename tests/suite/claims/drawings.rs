@@ -770,13 +770,7 @@ pub const MOTION: &[Claim<Drawn>] = &[
                 drawn.curve(&plain).is_ok(),
                 "the plain weight that is drawn",
             )?;
-            let load = STANDARD_GRAVITY_M_S2 * told[3].parse::<f64>().unwrap_or(f64::NAN);
-            let mut lifts = drawn.studies.iter();
-            let own = lifts.find(|study| study.movement_name == drawn.movement);
-            let held = own.ok_or("no lift")?.capacity.values().into_iter();
-            // A hardest place between samples lies a little below the least one.
-            let effort = 100.0 * load / held.fold(f64::INFINITY, f64::min);
-            says(&told[1], effort, 0.002 * effort, "effort")
+            hardest_effort(&told[1], &told[3], drawn)
         },
     },
     Claim {
@@ -808,6 +802,15 @@ pub const MOTION: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
 ];
+
+/// A printed effort is that of a plain weight at the lift's hardest place, held still.
+pub fn hardest_effort(percent: &str, kg: &str, drawn: &Drawn) -> Result<(), String> {
+    let load = STANDARD_GRAVITY_M_S2 * kg.parse::<f64>().unwrap_or(f64::NAN);
+    let held = drawn.own_study()?.capacity.values().into_iter();
+    // A hardest place between samples lies a little below the least one.
+    let effort = 100.0 * load / held.fold(f64::INFINITY, f64::min);
+    says(percent, effort, 0.002 * effort, "effort")
+}
 
 /// Place of the first least velocity behind a first peak.
 fn slowest(points: &[[f64; 2]]) -> Result<f64, String> {

@@ -1,5 +1,6 @@
 //! The lecture's families over one changed value and its stack of torques: words against the curves that are drawn.
 
+use super::one_lift::Sides;
 use super::strength::{CLAIMS, Curves, class_is};
 use super::{Claim, Drawn, check, holds, is_definition, least, peak, says};
 use regex::Captures;
@@ -316,6 +317,7 @@ pub fn as_it_is(sentence: &str, drawn: &Drawn, lift: &str) -> Result<(), String>
             held.iter().map(|point| asked_n / point[1]).collect(),
         )],
         still: true,
+        sides: drawn.own_study().ok().map(Sides::of),
     };
     check(sentence, CLAIMS, &curves)
 }

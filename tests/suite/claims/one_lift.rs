@@ -12,6 +12,52 @@ use torquill::narrative::muscle_names::head_name;
 use torquill::study::{Desk, Study};
 use torquill::units::{STANDARD_GRAVITY_M_S2, System};
 
+/// Of whose sides loads and forces are.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sides {
+    /// Loads and forces of both together.
+    ForcesOfBoth,
+    /// Loads of both together.
+    LoadsOfBoth,
+    /// All of one.
+    One,
+}
+
+impl Sides {
+    /// Of a lift.
+    pub fn of(study: &Study) -> Self {
+        match (study.range.measure, study.range.sides.count() > 1.0) {
+            (Measure::Force, true) => Self::ForcesOfBoth,
+            (Measure::Torque, true) => Self::LoadsOfBoth,
+            (_, false) => Self::One,
+        }
+    }
+}
+
+/// How it is told.
+pub const SIDES: &str = "(?:Loads and forces are of both sides together, moments and muscle forces|Loads are of both sides together, moments and muscle forces|Loads, moments and muscle forces are) of one side";
+
+/// Whether it is told as it is.
+pub fn sides_are(told: &str, sides: Sides) -> Result<(), String> {
+    let begin = match sides {
+        Sides::ForcesOfBoth => "Loads and forces are of both",
+        Sides::LoadsOfBoth => "Loads are of both",
+        Sides::One => "Loads, moments",
+    };
+    holds(told.starts_with(begin), "whose sides")
+}
+
+/// Each of these joints counts most somewhere, and nowhere for long.
+pub fn nowhere_for_long(joints: &str, drawn: &Drawn) -> Result<(), String> {
+    let firsts = firsts(drawn);
+    let runs: Vec<&[&str]> = firsts.chunk_by(|a, b| a == b).collect();
+    listed(joints).iter().try_for_each(|joint| {
+        let own = || runs.iter().filter(|run| run[0] == joint);
+        let is_long = own().any(|run| run.len() > firsts.len() / 20 + 1);
+        holds(own().count() > 0 && !is_long, joint)
+    })
+}
+
 /// The lifter of the figure.
 pub fn is_them(told: &str, drawn: &Drawn) -> Result<(), String> {
     holds(told == drawn.who, &format!("{told} is {}", drawn.who))
@@ -108,8 +154,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Held still, (both sides together|one side)(; hardest part: effort within 5 % of its greatest)?",
         holds: |told, drawn| {
-            let study = drawn.own_study()?;
-            let both = study.range.measure == Measure::Force && study.range.sides.count() > 1.0;
+            let both = Sides::of(drawn.own_study()?) == Sides::ForcesOfBoth;
             holds(both == told[1].starts_with("both"), "whose sides")?;
             let is_loaded = !drawn.setups.is_empty();
             holds(told.get(2).is_none() || is_loaded, "a load")
@@ -145,16 +190,8 @@ pub const AROUND: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"(?:Loads and forces are of both sides together, moments and muscle forces|Loads are of both sides together, moments and muscle forces|Loads, moments and muscle forces are) of one side",
-        holds: |told, drawn| {
-            let study = drawn.own_study()?;
-            let words = match (study.range.measure, study.range.sides.count() > 1.0) {
-                (Measure::Force, true) => "Loads and forces are of both",
-                (Measure::Torque, true) => "Loads are of both",
-                (_, false) => "Loads, moments",
-            };
-            holds(told[0].starts_with(words), "whose sides")
-        },
+        reads: SIDES,
+        holds: |told, drawn| sides_are(&told[0], Sides::of(drawn.own_study()?)),
     },
     Claim {
         reads: r"Above 1: the joint holds the body too",
@@ -190,15 +227,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
     },
     Claim {
         reads: r"Nowhere counts most for long: (.+)",
-        holds: |told, drawn| {
-            let firsts = firsts(drawn);
-            let runs: Vec<&[&str]> = firsts.chunk_by(|a, b| a == b).collect();
-            listed(&told[1]).iter().try_for_each(|joint| {
-                let own = || runs.iter().filter(|run| run[0] == joint);
-                let is_long = own().any(|run| run.len() > firsts.len() / 20 + 1);
-                holds(own().count() > 0 && !is_long, joint)
-            })
-        },
+        holds: |told, drawn| nowhere_for_long(&told[1], drawn),
     },
     Claim {
         reads: r"Pale: the (.+) does not limit; one of several ways to share the moment",

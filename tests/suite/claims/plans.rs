@@ -139,6 +139,20 @@ fn sets_told(told: &Captures<'_>, plan: &SessionPlan) -> Result<(), String> {
     }
 }
 
+/// Lift, method, load and 1RM of a session.
+pub const SESSION: &str = r"(.+?), (\S.*?), (up to )?([\d.]+) kg, 1RM ([\d.]+) kg";
+
+/// Loads of the working sets and the 1RM are those that [`SESSION`] tells.
+pub fn session_is(told: &Captures<'_>, loads: &[f64], one_rm_kg: f64) -> Result<(), String> {
+    let [low, high] = least_and_most(loads);
+    says(&told[4], high, 1e-4, "greatest load")?;
+    holds((low < high) == told.get(3).is_some(), "up to it")?;
+    says(&told[5], one_rm_kg, 1e-4, "1RM")
+}
+
+/// What fatigue is computed by.
+pub const FATIGUE_MODEL: &str = r"Fatigue of the joints in three compartments \(Xia & Frey Law 2008\), coupled to the simulated repetition";
+
 const PLANS: &[Claim<SessionPlan>] = &[
     Claim {
         reads: r"(\d+) repetitions in (\d+) sets? at ([\d.]+) kg(?: to ([\d.]+) kg)?(?:; felt ([\d.]+) kg to ([\d.]+) kg)?",
@@ -176,17 +190,13 @@ const PLANS: &[Claim<SessionPlan>] = &[
         },
     },
     Claim {
-        reads: r"(.+?), (\S.*?)(?:, (up to )?([\d.]+) kg)?, 1RM ([\d.]+) kg",
+        reads: SESSION,
         holds: |told, plan| {
             let lift = plan.draft.lift.title.to_lowercase();
             holds(told[1].to_lowercase() == lift, "the lift")?;
             let method = plan.draft.method.name().replace('-', " ");
             holds(told[2] == method, "the method")?;
-            says(&told[5], plan.draft.lift.one_rm.as_kg(), 0.0, "1RM")?;
-            let [low, high] = least_and_most(&loads(plan));
-            let most = told.get(4).ok_or("no load")?;
-            says(most.as_str(), high, 0.0, "greatest load")?;
-            holds((low < high) == told.get(3).is_some(), "up to it")
+            session_is(told, &loads(plan), plan.draft.lift.one_rm.as_kg())
         },
     },
     Claim {
@@ -292,7 +302,11 @@ const PLANS: &[Claim<SessionPlan>] = &[
         },
     },
     Claim {
-        reads: r"Fatigue of the joints in three compartments \(Xia & Frey Law 2008\), coupled to the simulated repetition|Share of the muscle that rests, works and is fatigued; what is not fatigued is what is left|Three-compartment model \(Xia & Frey Law 2008\), rest multiplier \(Looft et al\. 2018\)",
+        reads: FATIGUE_MODEL,
+        holds: super::is_definition,
+    },
+    Claim {
+        reads: r"Share of the muscle that rests, works and is fatigued; what is not fatigued is what is left|Three-compartment model \(Xia & Frey Law 2008\), rest multiplier \(Looft et al\. 2018\)",
         holds: super::is_definition,
     },
 ];

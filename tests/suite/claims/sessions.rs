@@ -1,6 +1,6 @@
 //! Sentences around the lecture's sessions, its log, and loads on lifts that do not rise, against the data that are drawn.
 
-use super::below_titles::gained;
+use super::below_titles::{effort, gained};
 use super::{Claim, Drawn, holds, is_definition, least, peak, says};
 use regex::Captures;
 use torquill::resistance::{Item, Setup, Weight};
@@ -8,13 +8,7 @@ use torquill::units::STANDARD_GRAVITY_M_S2;
 
 /// Mean effort over the range under a load as drawn, %.
 fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
-    let effort = match drawn.curve(&format!("effort: {name}")) {
-        Ok(own) => own.to_vec(),
-        Err(_) => {
-            let pairs = drawn.curve(name)?.iter().zip(drawn.curve("capacity")?);
-            pairs.map(|(d, c)| [c[0], 100.0 * d[1] / c[1]]).collect()
-        }
-    };
+    let effort = effort(drawn, name)?;
     Ok(effort.iter().map(|point| point[1]).sum::<f64>() / effort.len() as f64)
 }
 
@@ -77,9 +71,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
         reads: r"Effort is (\d+) % over a cam cut to the computed curve, (\d+) % to (\d+) % over a round one",
         holds: |told, drawn| {
             says(&told[1], mean_effort(drawn, "with a cam")?, 0.1, "with it")?;
-            let pairs = drawn.curve("round pulley")?.iter();
-            let pairs = pairs.zip(drawn.curve("capacity")?);
-            let round: Vec<[f64; 2]> = pairs.map(|(d, c)| [c[0], 100.0 * d[1] / c[1]]).collect();
+            let round = effort(drawn, "round pulley")?;
             says(&told[2], least(&round)[1], 0.1, "least")?;
             says(&told[3], peak(&round)[1], 0.1, "greatest")
         },
@@ -97,14 +89,9 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Over the cam the load is about the same share of what the lifter can hold at every place",
         holds: |_, drawn| {
-            let pairs = drawn
-                .curve("capacity")?
-                .iter()
-                .zip(drawn.curve("with a cam")?);
-            let efforts: Vec<f64> = pairs.map(|(held, asked)| asked[1] / held[1]).collect();
-            let [low, high] = [f64::min, f64::max].map(|of| efforts.iter().copied().reduce(of));
-            let spread = high.zip(low).map(|(high, low)| high - low);
-            holds(spread.is_some_and(|spread| spread < 0.02), "the same share")
+            let own = effort(drawn, "with a cam")?;
+            let spread = peak(&own)[1] - least(&own)[1];
+            holds(spread < 2.0, "the same share")
         },
     },
     Claim {
@@ -177,10 +164,7 @@ pub const SESSIONS: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Clusters keep (\d+) % of the best velocity; one straight set stalls at repetition (\d+)",
         holds: |told, drawn| {
-            let kept = done(drawn, "clusters")?;
-            let [low, high] = [f64::min, f64::max].map(|of| kept.iter().copied().reduce(of));
-            let share = low.zip(high).map(|(low, high)| 100.0 * low / high);
-            says(&told[1], share.unwrap_or(f64::NAN), 0.05, "kept")?;
+            says(&told[1], 100.0 * kept(drawn, "clusters")?, 0.05, "kept")?;
             let straight = done(drawn, "straight")?.len();
             says(&told[2], straight as f64 + 1.0, 0.0, "stalls")
         },

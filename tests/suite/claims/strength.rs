@@ -1,6 +1,7 @@
 //! The strength curve with its loads, in random lifts: title, caption and alternative text against the curves.
 
-use super::{Claim, check, holds, is_definition, says};
+use super::one_lift::{SIDES, Sides, sides_are};
+use super::{Claim, check, holds, says};
 use crate::power::somebody;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
@@ -29,6 +30,8 @@ pub struct Curves {
     pub loads: Vec<(String, Vec<f64>)>,
     /// Whether the lift is held still.
     pub still: bool,
+    /// Of whose sides its numbers are.
+    pub sides: Option<Sides>,
 }
 
 impl Curves {
@@ -331,8 +334,8 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r"Loads and forces are of both sides together, moments and muscle forces of one side|Loads are of both sides together, moments and muscle forces of one side|Loads, moments and muscle forces are of one side",
-        holds: is_definition,
+        reads: SIDES,
+        holds: |told, curves| sides_are(&told[0], curves.sides.ok_or("nobody's sides")?),
     },
     Claim {
         reads: r"(?:(.+)\. )?(?:Ascending|Descending|Bell-shaped|U-shaped|Level) curve: (\d+) (N|N·m|lbf|lbf·ft) at the start, (\d+) \S+ half way, (\d+) \S+ at its peak, (?:elbow|knee) nearly straight",
@@ -486,6 +489,7 @@ fn curves_of(study: &Study, units: System) -> Curves {
     let mut curves = Curves {
         lift: study.movement_title.clone(),
         still: study.pace == Pace::default(),
+        sides: Some(Sides::of(study)),
         crest: crest_of(study, units),
         ..Curves::default()
     };
