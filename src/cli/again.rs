@@ -323,7 +323,7 @@ fn refuse(matches: &ArgMatches, drawn: Option<(&str, &Path)>) -> Result<()> {
 /// Tells on standard error what differs from the making of the file.
 ///
 /// **Fails** if a model file cannot be read, and where the file contradicts itself.
-pub fn tell_differences(then: &RunRecord, call: &CommandCall) -> Result<()> {
+pub fn tell_differences(then: &RunRecord, call: &CommandCall) -> Result<bool> {
     let now = match &then.output {
         Some(option) => call.drawn(option)?,
         None => call.printed()?,
@@ -338,10 +338,11 @@ pub fn tell_differences(then: &RunRecord, call: &CommandCall) -> Result<()> {
             }));
         }
     }
-    for line in differences(then, &now) {
+    let lines = differences(then, &now);
+    for line in &lines {
         output::note(&format!("warning: {line}"));
     }
-    Ok(())
+    Ok(!lines.is_empty())
 }
 
 fn differences(then: &RunRecord, now: &RunRecord) -> Vec<String> {

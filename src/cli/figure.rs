@@ -272,16 +272,12 @@ fn data_files(study: &Study, picture: &Picture, call: &CommandCall) -> Result<Ve
         let head = record.csv_head();
         Ok((head + &report::curve_data(study, setup, false).csv()).into_bytes())
     };
-    let paths = data_paths(picture, study.setups.len()).into_iter();
-    match study.setups.as_slice() {
-        [] | [_] => {
-            let bytes = data(None, study.setups.first())?;
-            Ok(paths.map(|path| (path, bytes.clone())).collect())
-        }
-        several => paths
-            .zip(several)
-            .enumerate()
-            .map(|(number, (path, setup))| Ok((path, data(Some(number), Some(setup))?)))
-            .collect(),
-    }
+    let count = study.setups.len();
+    let paths = data_paths(picture, count).into_iter().enumerate();
+    paths
+        .map(|(at, path)| {
+            let number = (count > 1).then_some(at);
+            Ok((path, data(number, study.setups.get(at))?))
+        })
+        .collect()
 }

@@ -59,22 +59,18 @@ pub fn check(program: &clap::Command, command: &str, matches: &ArgMatches) -> Re
         }
     }
     check_live_text(&outputs, matches)?;
-    check_provenance(own, command, matches)
+    check_provenance(command, matches)
 }
 
 /// Commands whose pictures, sheets and tables say how they were made, asked or not.
-const SIGNING: [&str; 10] = [
-    "again", "figure", "fit", "lecture", "max", "pick", "plan", "progress", "rep", "vary",
+const SIGNING: [&str; 8] = [
+    "fit", "lecture", "max", "pick", "plan", "progress", "rep", "vary",
 ];
 
 /// How it was made is said over CSV and in JSON, and by files; a table for people has no place for it.
 ///
 /// **Fails** where nothing that comes out could say it.
-fn check_provenance(
-    own: Option<&clap::Command>,
-    command: &str,
-    matches: &ArgMatches,
-) -> Result<()> {
+fn check_provenance(command: &str, matches: &ArgMatches) -> Result<()> {
     let is_signed = |id: &str| is_typed(matches, id) && SIGNING.contains(&command);
     let has_files = command == "again"
         || command == "figure"
@@ -85,12 +81,10 @@ fn check_provenance(
     if says_it || !matches.get_flag("provenance") {
         return Ok(());
     }
-    let mut has_formats = own.into_iter().flat_map(clap::Command::get_arguments);
-    let has_formats = format.is_some() && has_formats.any(|argument| argument.get_id() == "format");
     let needed = ["format csv", "format json", "data"].map(str::to_owned);
     Err(Error::bad(CommandFault::Idle {
         option: "provenance".to_owned(),
-        needed: needed.into_iter().filter(|_| has_formats).collect(),
+        needed: needed.into_iter().filter(|_| format.is_some()).collect(),
     }))
 }
 

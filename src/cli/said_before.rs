@@ -97,7 +97,7 @@ fn are_one(one: &str, other: &str) -> bool {
         return true;
     }
     match (one.parse::<f64>(), other.parse::<f64>()) {
-        (Ok(one), Ok(other)) => (one - other).abs() <= ALIKE * one.abs().max(other.abs()),
+        (Ok(one), Ok(other)) => (one - other).abs() <= ALIKE * one.abs().max(other.abs()).max(1.0),
         _ => false,
     }
 }

@@ -76,7 +76,7 @@ pub const ONE_LIFT: &[LectureFigure] = &[
         .citing(&["de_leva_1996"]),
     LectureFigure::of_lift(
         "sticking-region",
-        "The hardest stretch decides the lift.",
+        "A load that is held still is hardest in one stretch.",
         can_be_loaded,
         |desk| hardest_part(desk, name(desk)?),
     )

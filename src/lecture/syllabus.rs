@@ -209,7 +209,7 @@ pub const LECTURE: &[LectureFigure] = &[
     .citing(&["kulig_1984"]),
     LectureFigure::new(
         "sticking-region",
-        "The hardest stretch decides the lift.",
+        "A load that is held still is hardest in one stretch.",
         &[PRESS],
         |desk| hardest_part(desk, PRESS),
     )

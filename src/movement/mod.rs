@@ -53,4 +53,4 @@ pub use record::{CarrierRecord, Measure, Movement, PathRecord, Sides};
 pub use stance_record::{BackPlace, BarPlace, LiftOff, StanceRecord};
 pub use sweep_record::{BodyPlace, SweepRecord, SweptLimb};
 pub use technique::{Technique, TechniqueValue};
-pub use trace::{Range, Way, trace, trace_place};
+pub use trace::{LiftWay, Range, trace, trace_place};

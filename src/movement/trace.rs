@@ -47,11 +47,10 @@ pub fn trace(movement: &Movement, lifter: &Lifter, samples: usize) -> Result<Ran
             most: bound.most_of_them(),
         }));
     }
-    movement.check_technique()?;
-    let path = path_of(movement, lifter)?;
+    let way = LiftWay::of(movement, lifter)?;
     let last = (samples - 1) as f64;
     let poses = (0..samples)
-        .map(|index| pose_at(path.as_ref(), index as f64 / last))
+        .map(|index| way.pose(index as f64 / last))
         .collect::<Result<Vec<_>>>()?;
     Ok(Range {
         poses,
@@ -62,11 +61,11 @@ pub fn trace(movement: &Movement, lifter: &Lifter, samples: usize) -> Result<Ran
 }
 
 /// The way of a movement for a lifter, of which the pose at any place can be asked.
-pub struct Way {
+pub struct LiftWay {
     path: Box<dyn TracedPath>,
 }
 
-impl Way {
+impl LiftWay {
     /// The way of this lifter.
     ///
     /// **Fails** as [`trace`] where the limbs cannot make the first or last pose.
@@ -92,10 +91,9 @@ pub fn trace_place(
     lifter: &Lifter,
     range: f64,
 ) -> Result<(Pose, Vec<LimbWeight>)> {
-    movement.check_technique()?;
-    let path = path_of(movement, lifter)?;
-    let limbs = path.limbs(range, &path.angles(range)?)?;
-    Ok((pose_at(path.as_ref(), range)?, limbs))
+    let way = LiftWay::of(movement, lifter)?;
+    let limbs = way.path.limbs(range, &way.path.angles(range)?)?;
+    Ok((way.pose(range)?, limbs))
 }
 
 fn path_of(movement: &Movement, lifter: &Lifter) -> Result<Box<dyn TracedPath>> {

@@ -4,7 +4,7 @@
 
 use super::cautions::caution_in_words;
 use super::figure_words::FigureWords;
-use super::prose::{capital, counted_noun, percent};
+use super::prose::{capital, counted_noun, of_count, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::shown_units::ShownUnits;
 use crate::anatomy::Sex;
@@ -360,17 +360,22 @@ pub const INTERVAL_KEY: [&str; 3] = [
 #[must_use]
 pub fn fit_figure_words(fit: &PersonFit, units: System) -> FigureWords {
     let count = counted_noun(fit.data.len(), "measurement");
-    let s = if fit.data.len() == 1 { "s" } else { "" };
-    let name = &fit.asked.name;
-    let title = match percent(narrower(fit)).as_str() {
-        _ if fit.lifts.iter().all(|lift| lift.measured > 0) => {
-            format!("{count} tell{s} {name}'s maxima")
-        }
-        // A few draws make the intervals a little wider or narrower by chance.
-        none if none == "0 %" || none.starts_with('-') => {
-            format!("{count} leave{s} {name}'s other maxima as wide as they were")
-        }
-        narrower => format!("{count} narrow{s} {name}'s other maxima by {narrower}"),
+    let s = of_count(fit.data.len(), "s", "");
+    let (name, narrower) = (&fit.asked.name, narrower(fit));
+    let title = if fit.lifts.iter().all(|lift| lift.measured > 0) {
+        format!("{count} tell{s} {name}'s maxima")
+    } else if percent(narrower.abs()) == "0 %" {
+        format!("{count} leave{s} {name}'s other maxima as wide as they were")
+    } else if narrower < 0.0 {
+        format!(
+            "{count} leave{s} {name}'s other maxima {} wider",
+            percent(-narrower)
+        )
+    } else {
+        format!(
+            "{count} narrow{s} {name}'s other maxima by {}",
+            percent(narrower)
+        )
     };
     let lines = fit.lifts.iter().map(|lift| {
         let [low, middle, high] = lift.loads_kg();

@@ -164,19 +164,25 @@ pub(crate) fn corner_words(study: &Study, units: System) -> Option<(usize, Strin
         return None;
     };
     let last = study.range.poses.len() - 1;
-    let (number, unit) = study
-        .told(units)
-        .place_and_unit(before.to as f64 / last as f64);
-    let place = format!("{number} {unit}");
+    let place = |sample: usize| {
+        let (number, unit) = study
+            .told(units)
+            .place_and_unit(sample as f64 / last as f64);
+        format!("{number} {unit}")
+    };
+    // Behind its last stretch another joint may limit for too short a way to be told.
+    let until = match beyond.to == last {
+        true => String::new(),
+        false => format!(" up to {}", place(beyond.to)),
+    };
+    let corner = place(before.to);
     let told = format!(
-        "Corner at {place}: {} {} most before it, {} beyond.",
+        "Corner at {corner}: {} {} most before it, {} beyond{until}.",
         listed(&before.joints),
         counts(before),
         listed(&beyond.joints)
     );
-    // Behind its last stretch another joint may limit for too short a way to be told.
-    let is_all = before.from == 0 && beyond.to == last;
-    is_all.then_some((before.to, place, told))
+    (before.from == 0).then_some((before.to, corner, told))
 }
 
 fn shares_in_words(study: &Study, stretches: &[LimitedStretch]) -> String {

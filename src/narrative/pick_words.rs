@@ -183,7 +183,7 @@ pub(super) fn short_of_load(
     ))
 }
 
-/// Shares that are nearer are told as met.
+/// Shares that are nearer are told as met (assumed: one step of bands or of plates is about as much).
 const NEAR_SHARE: f64 = 0.05;
 
 /// A sentence where bands and chains make another share than is wished; plain weight, which a novice is given, makes none.

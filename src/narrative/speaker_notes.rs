@@ -103,7 +103,7 @@ pub const NOTES: &[SpeakerNotes] = &[
         "muscles-on-skeleton",
         "The limb with its muscles at three places of the lift, the one in between large: the dashed \
          line from the joint is the moment arm of the muscle that the title names, square to its line of pull.",
-        "Where does the same force of that muscle make the greatest moment? (Where its dashed line is longest.)",
+        "Where does the same force of that muscle make the greatest moment? (Where its arm is longest.)",
         "A moment arm is measured along the bone.",
         "It is measured square to the muscle's line of pull.",
     ),

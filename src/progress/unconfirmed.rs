@@ -13,8 +13,8 @@ use crate::units::Mass;
 /// (common practice: from session to session loads rise by 2 to 10 %; a day's form moves a maximum by less).
 pub const JUMP_SHARE: f64 = 0.10;
 
-/// A day's best below this share of the best of the days before is taken for a slip until a second day is as low, unless a
-/// lay-off lies between (assumed: a digit that is left out makes a tenth; weeks of illness take far less than half).
+/// A day's best below this share of the best of the days before is taken for a slip until a later day lies below it too, unless an
+/// earlier day was within [`JUMP_SHARE`] of it, or a lay-off lies between (assumed: a digit that is left out makes a tenth; weeks of illness take far less than half).
 pub const FALL_SHARE: f64 = 0.50;
 
 /// A set that stands for more, or for far less, than the days before explain.

@@ -74,7 +74,7 @@ impl Formatter for Unsigned<'_> {
 
 /// The same number; a nothing without a sign.
 pub(super) fn unsigned(value: f64) -> f64 {
-    if value == 0.0 { 0.0 } else { value }
+    value + 0.0
 }
 
 /// Any result as pretty JSON with the contract's version first; what is not finite becomes null.

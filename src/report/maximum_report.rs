@@ -10,7 +10,7 @@ use crate::narrative::maximum_words::{
     OwnStrength, VELOCITY_HEADS, lowered_caution, maximum_sentences, velocity_cells,
 };
 use crate::rep::LoadPace;
-use crate::study::{MaximumPace, MaximumStudy, USUAL_STEP_KG};
+use crate::study::{MaximumStudy, USUAL_STEP_KG};
 use crate::units::System;
 use serde::Serialize;
 
@@ -46,44 +46,15 @@ struct MaximumSummary<'a> {
     one_rm_high_kg: Option<f64>,
     loadable_kg: f64,
     not_lifted_kg: f64,
-    #[serde(flatten)]
-    pace: Option<TestedVelocity>,
+    exact_one_rm_velocity_m_s: Option<f64>,
+    exact_one_rm_velocity_rad_s: Option<f64>,
+    loadable_velocity_m_s: Option<f64>,
+    loadable_velocity_rad_s: Option<f64>,
     eccentric_one_rm_kg: Option<f64>,
     strength_factor: Option<f64>,
     strength_scale: Option<f64>,
     step_kg: f64,
     default_step_kg: f64,
-}
-
-/// Mean velocities of the maximum and of what can be loaded, under the names that tell their units.
-#[derive(Serialize)]
-#[serde(untagged)]
-enum TestedVelocity {
-    /// Of the load.
-    Way {
-        one_rm_velocity_m_s: f64,
-        loadable_velocity_m_s: f64,
-    },
-    /// Of the joint.
-    Joint {
-        one_rm_velocity_rad_s: f64,
-        loadable_velocity_rad_s: f64,
-    },
-}
-
-impl TestedVelocity {
-    const fn of(pace: MaximumPace, measure: Measure) -> Self {
-        match measure {
-            Measure::Force => Self::Way {
-                one_rm_velocity_m_s: pace.exact,
-                loadable_velocity_m_s: pace.in_steps,
-            },
-            Measure::Torque => Self::Joint {
-                one_rm_velocity_rad_s: pace.exact,
-                loadable_velocity_rad_s: pace.in_steps,
-            },
-        }
-    }
 }
 
 #[derive(Serialize)]
@@ -137,6 +108,8 @@ pub fn maximum_json(found: &MaximumStudy, own_scale: f64) -> String {
 }
 
 fn maximum_summary(found: &MaximumStudy, own_scale: f64) -> MaximumSummary<'_> {
+    let of = |measure: Measure| found.pace.filter(|_| found.measure == measure);
+    let (linear, angular) = (of(Measure::Force), of(Measure::Torque));
     MaximumSummary {
         movement: &found.movement_name,
         lifter: &found.lifter_name,
@@ -145,9 +118,10 @@ fn maximum_summary(found: &MaximumStudy, own_scale: f64) -> MaximumSummary<'_> {
         one_rm_high_kg: found.interval.map(|interval| interval.high.as_kg()),
         loadable_kg: found.loadable.load.as_kg(),
         not_lifted_kg: found.loadable.failed.as_kg(),
-        pace: found
-            .pace
-            .map(|pace| TestedVelocity::of(pace, found.measure)),
+        exact_one_rm_velocity_m_s: linear.map(|pace| pace.exact),
+        exact_one_rm_velocity_rad_s: angular.map(|pace| pace.exact),
+        loadable_velocity_m_s: linear.map(|pace| pace.in_steps),
+        loadable_velocity_rad_s: angular.map(|pace| pace.in_steps),
         eccentric_one_rm_kg: found.eccentric.map(|max| max.load.as_kg()),
         strength_factor: found.factor,
         strength_scale: found.factor.map(|factor| factor * own_scale),

@@ -19,8 +19,7 @@ pub(super) fn reached(last: &LastSession, rules: &NoviceWeeks, reserve: u32) -> 
 }
 
 /// Whether a novice's log shows a set: its last session lifted the load as often and with as much in reserve; or two did, and
-/// one repetition more was left in every set of the last; or it is the
-/// fewest repetitions at the very next load and takes no more by the chart. What was seen goes before chart and simulation.
+/// one more was left in every set of the last beyond the repetition that is added; or it is the fewest repetitions at the very next load and takes no more by the chart. What was seen goes before chart and simulation.
 ///
 /// ```text
 /// load / share(repetitions + reserve) ≤ load lifted / share(repetitions to failure)

@@ -118,7 +118,6 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
 fn as_it_may_be_asked<'a>(request: &SessionRequest<'a>) -> SessionRequest<'a> {
     let mut planned = request.with_method(request.method);
     planned.wishes = request.wishes;
-    planned.aim = request.aim;
     if request.lift.trainee.comes_back() {
         planned.wishes.load = None;
         planned.wishes.repetitions = None;
@@ -187,8 +186,7 @@ fn not_made(request: &SessionRequest, draft: &Draft) -> Option<Remark> {
         return None;
     }
     let work = draft.sets.iter().filter(|set| set.kind == SetKind::Work);
-    let loads = work.map(|set| set.load.total);
-    let taken = loads.max_by(|a, b| a.as_kg().total_cmp(&b.as_kg()))?;
+    let taken = work.map(|set| set.load.total).reduce(Mass::max)?;
     let is_made = (asked.as_kg() - taken.as_kg()).abs() < SAME_KG;
     (!is_made).then_some(Remark::LoadNotMade { asked, taken })
 }

@@ -31,15 +31,7 @@ impl FibreTrack {
     /// The sample at which the fibres shorten fastest, the first of several.
     #[must_use]
     pub fn fastest(&self) -> usize {
-        let speeds = 0..self.speeds.len();
-        let faster = |best: usize, at: usize| {
-            if self.speeds[at] > self.speeds[best] {
-                at
-            } else {
-                best
-            }
-        };
-        speeds.reduce(faster).unwrap_or(0)
+        sample_of_peak(&self.speeds)
     }
 
     /// Whether a sample is neither the start nor the end, nor next to them.

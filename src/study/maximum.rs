@@ -118,7 +118,7 @@ pub fn maximum_study(
     })
 }
 
-/// Mean velocities of two loads; none where one of them does not reach lockout in the plain repetition.
+/// Mean velocities of two loads; none where one of them is nothing at all or does not reach lockout in the plain repetition.
 fn pace(
     motion: &RepModel,
     body: &Setup,
@@ -126,6 +126,9 @@ fn pace(
     options: &RepOptions,
 ) -> Result<Option<MaximumPace>> {
     let mean = |load: Mass| -> Result<Option<f64>> {
+        if load == Mass::ZERO && body.items.is_empty() {
+            return Ok(None);
+        }
         let trace = motion.run(&with_load(body, load), options)?;
         Ok(trace.lift.map(|lift| lift.mean_velocity))
     };

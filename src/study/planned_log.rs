@@ -122,7 +122,7 @@ pub(super) fn one_rm_of_log(
 fn last_session(log: &Log, body: Mass) -> Option<LastSession> {
     let mut days = log.by_day().into_iter().rev();
     let (day, sets) = days.next()?;
-    let heaviest = sets.iter().map(|set| set.load).max_by(by_mass)?;
+    let heaviest = sets.iter().map(|set| set.load).reduce(Mass::max)?;
     let reached = |sets: &[LogEntry]| -> Option<DayReached> {
         let sets = || sets.iter().filter(|set| set.load >= heaviest);
         let left = |set: &LogEntry| set.reserve.unwrap_or(0.0).max(0.0).floor() as u32;
@@ -138,10 +138,6 @@ fn last_session(log: &Log, body: Mass) -> Option<LastSession> {
         reached: reached(sets)?,
         before: days.next().and_then(|(_, sets)| reached(sets)),
     })
-}
-
-fn by_mass(a: &Mass, b: &Mass) -> std::cmp::Ordering {
-    a.as_kg().total_cmp(&b.as_kg())
 }
 
 /// What is lifted now is not known behind a last day that shows less than half: a slip, or a lifter who is hurt.

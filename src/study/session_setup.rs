@@ -14,7 +14,7 @@ use crate::resistance::{Item, Setup};
 use crate::session::accommodating_setup::AccommodatingSetup;
 use crate::session::method::Method;
 use crate::session::published::EccentricTable;
-use crate::setups::{AllowedPieces, Choosing, Gym, Loading, Loadings, Watch, Wish};
+use crate::setups::{AllowedPieces, Choosing, Gym, LeftByBands, Loading, Loadings, Watch, Wish};
 use crate::units::{Force, Mass};
 
 /// A setup for a session.
@@ -28,7 +28,8 @@ pub struct SessionSetup {
 
 /// The best setup that a gym can build of bands alone or of chains alone, its hardest place at `effort`.
 ///
-/// **Fails** where no setup fits, and where the best is plain weight (no answer, with what would help).
+/// **Fails** where no setup fits, where the best is plain weight (no answer, with what would help), and where every one leaves
+/// more than the 1RM when its bands go.
 pub fn best_setup(
     question: &Question<'_>,
     gym: &Gym,
@@ -53,6 +54,13 @@ pub fn best_setup(
     if best.loaded.hung == 0 {
         return Err(better_plain(question, found, method));
     }
+    if let (LeftByBands::AboveMaximum, Some(failure)) = (left_by(best, &found), best.loaded.failure)
+    {
+        return Err(Error::no_answer(SchemeFault::TooMuchWhenBandsGo {
+            left: failure.after_all,
+            most: found.safety.one_rm + found.safety.body,
+        }));
+    }
     Ok(SessionSetup {
         setup: described(best, &found),
         hung: with_load(&pieces_of(&best.loaded.setup), best.loaded.loading.total),
@@ -62,19 +70,21 @@ pub fn best_setup(
 /// Ranked setups among which one that leaves no more than the 1RM is looked for.
 const CHOSEN_FROM: usize = 40;
 
-/// The best that leaves no more than the 1RM when its bands go; the best of all where none does.
+/// Of the ranked setups the best of those that leave least when their bands go: what can be finished, before what is nearly a
+/// maximum, before more.
 fn safest(found: &PickAnswer) -> &Picked {
     let best = &found.ranked[0];
     if best.loaded.hung == 0 {
         return best;
     }
-    let is_safe = |picked: &&Picked| {
-        let failure = picked.loaded.failure.filter(|failure| failure.grows);
-        picked.loaded.hung > 0
-            && failure.is_none_or(|left| found.safety.share_of(left.after_all) <= 1.0)
-    };
-    let mut others = found.ranked.iter().chain(&found.answers);
-    others.find(is_safe).unwrap_or(best)
+    let hung = found.ranked.iter().chain(&found.answers);
+    let hung = hung.filter(|picked| picked.loaded.hung > 0);
+    hung.min_by_key(|picked| left_by(picked, found))
+        .unwrap_or(best)
+}
+
+fn left_by(picked: &Picked, found: &PickAnswer) -> LeftByBands {
+    found.safety.left_of(picked.loaded.failure.as_ref())
 }
 
 fn described(best: &Picked, found: &PickAnswer) -> AccommodatingSetup {

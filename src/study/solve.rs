@@ -10,7 +10,7 @@ use crate::capacity::{
 };
 use crate::demand::{DemandCurve, DemandSample};
 use crate::error::{Error, Lacking, LiftFault, Result};
-use crate::movement::{Carrier, LoadPoint, Measure, PlaneForce, Pose, Range, Way, trace};
+use crate::movement::{Carrier, LiftWay, LoadPoint, Measure, PlaneForce, Pose, Range, trace};
 use crate::overlay::{effort, flattening_percent, sticking_with};
 use crate::resistance::{Item, LoadForce, Setup, Weight};
 use crate::units::{Angle, Force, Mass, Torque};
@@ -157,7 +157,7 @@ impl<'a> SolvedLift<'a> {
     }
 
     /// The same lift at one place of its way.
-    fn at_place(&self, way: &Way, range: f64) -> Result<Self> {
+    fn at_place(&self, way: &LiftWay, range: f64) -> Result<Self> {
         let question = self.question;
         let range = Range {
             poses: vec![way.pose(range)?],
@@ -186,7 +186,7 @@ impl<'a> SolvedLift<'a> {
             let Question {
                 movement, lifter, ..
             } = self.question;
-            let way = way.get_or_init(|| Way::of(movement, lifter).ok());
+            let way = way.get_or_init(|| LiftWay::of(movement, lifter).ok());
             told(self.at_place(way.as_ref()?, range).ok()?)
         }
     }

@@ -247,6 +247,7 @@ fn test(question: &PlanQuestion, member: &TeamMember, library: &Library) -> Resu
     let asked = PlanQuestion {
         methods: MethodChoice::One(Method::Straight),
         weeks: None,
+        start: None,
         // Wishes are of the sessions that follow.
         effort: None,
         wishes: SessionWishes::default(),

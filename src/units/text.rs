@@ -121,7 +121,7 @@ impl Dimension {
             });
         }
         // A nothing has no sign: "-0 kg" is 0 kg.
-        Ok(if si == 0.0 { 0.0 } else { si })
+        Ok(si + 0.0)
     }
 }
 

@@ -90,6 +90,7 @@ fn fault_a_day_that_tells_nothing_is_refused() {
 #[test]
 fn law_an_old_log_is_no_measure_of_today() {
     let limit = u32::try_from(LAY_OFF_DAYS).expect("some days");
+    let usual = planned(&["--format", "json"]).done();
     for (days, weeks) in [(1, 3), (limit, 4), (limit + 1, 3), (499, 6)] {
         let is_old = days > limit;
         let start = days_later(days);
@@ -97,7 +98,6 @@ fn law_an_old_log_is_no_measure_of_today() {
         let is_refused = overload.complaint.contains("the log has no session for");
         assert_eq!(is_refused, is_old, "{} {}", days, overload.complaint);
         let single = planned(&["--start", &start, "--format", "json"]).done();
-        let usual = planned(&["--format", "json"]).done();
         let heaviest = |answer: &Answer| loads(answer)[0].iter().copied().fold(0.0, f64::max);
         assert_eq!(heaviest(&single) < heaviest(&usual), is_old);
         let weeks = weeks.to_string();

@@ -295,7 +295,7 @@ fn fault_bad_quantities_are_refused() {
     call(&["curve", "bench-press", "--set", "technique.grip_width=3 m"]).refused(2, &["100 cm"]);
     call(&["curve", "bench-press", "--speed", "60 deg/s"]).refused(2, &["0.3 m/s"]);
     call(&["curve", "biceps-curl", "--speed", "0.3 m/s"]).refused(2, &["60 deg/s"]);
-    call(&["curve", "bench-press", "--samples", "1"]).refused(2, &["1 samples"]);
+    call(&["curve", "bench-press", "--samples", "1"]).refused(2, &["1 sample is outside"]);
     call(&[
         "curve",
         "bench-press",

@@ -230,8 +230,12 @@ fn law_classes_of_invented_people_are_counted() {
             );
         }
         let subtitle = &sheet.chart.heading().subtitle;
-        let so_many = format!("{} invented people around ", people.count);
+        let so_many = format!("{} invented people ", people.count);
         assert!(subtitle.starts_with(&so_many), "{lift}: {subtitle}");
+        assert!(
+            subtitle.contains(" around Reference man"),
+            "{lift}: {subtitle}"
+        );
         let so_many = format!("eight in ten of {} people lie", people.count);
         assert!(sheet.alt().contains(&so_many), "{lift}: {}", sheet.alt());
         let counted: usize = people.classes.iter().map(|(_, count)| count).sum();

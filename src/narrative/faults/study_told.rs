@@ -257,8 +257,10 @@ fn of_a_maximum(fault: &MaximumFault, units: System) -> Told {
             counted_noun(*parts, "part")
         ))
         .hint("ask for more --people, or for fewer parts"),
-        MaximumFault::GroupStopped => Told::new("the search was stopped before its end")
-            .hint("fewer --people take less time, or a --part of them"),
+        MaximumFault::GroupStopped => {
+            Told::new("the group was stopped before anybody with a maximum was reckoned")
+                .hint("fewer --people take less time, or a --part of them")
+        }
         MaximumFault::NobodyInGroup => {
             Told::new("nobody in this group has a maximum with this setup")
         }

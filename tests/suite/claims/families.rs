@@ -246,7 +246,7 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Corner at ([\d.]+) cm: .+ counts? most before it, .+ beyond",
+        reads: r"Corner at ([\d.]+) cm: .+ counts? most before it, .+ beyond(?: up to [\d.]+ cm)?",
         holds: |told, drawn| {
             // Which joints count there is held against the poses in `beside_measured.rs`; here: the curve turns flatter there.
             let points = drawn.curve("as it is")?;

@@ -79,6 +79,21 @@ fn measured_told(told: &Captures<'_>, fit: &Value) -> Result<(), String> {
 }
 
 /// The path of a strength as a table calls it.
+/// Whether a strength is narrower, or lies elsewhere, than two standard errors of a deviation or of a mean of so many draws (textbook).
+fn is_reached(row: &Value, fit: &Value) -> Result<bool, String> {
+    let draws = number(&fit["summary"], "effective_draws")?;
+    let [before, spread, after, left] = [
+        "log_before",
+        "log_before_deviation",
+        "log_after",
+        "log_after_deviation",
+    ]
+    .map(|key| number(row, key));
+    let (moved, spread) = (after? - before?, spread?);
+    let is_narrower = 1.0 - left? / spread > (2.0 / draws).sqrt();
+    Ok(is_narrower || moved.abs() > 2.0 * spread / draws.sqrt())
+}
+
 fn strength<'a>(fit: &'a Value, name: &str) -> Result<&'a Value, String> {
     let lower = name.to_lowercase().replace(' ', "_");
     let path = match lower.strip_suffix("_beside_them") {
@@ -93,7 +108,7 @@ fn strength<'a>(fit: &'a Value, name: &str) -> Result<&'a Value, String> {
             let is_own = |row: &&Value| {
                 row["parameter"]
                     .as_str()
-                    .is_some_and(|path| path.ends_with(&format!(".{lift}")) || path.contains(&lift))
+                    .is_some_and(|path| path.ends_with(&format!(".{lift}")))
             };
             return all
                 .find(is_own)
@@ -205,11 +220,7 @@ const FITS: &[Claim<Value>] = &[
         holds: |told, fit| {
             told[1].split(", ").try_for_each(|group| {
                 let row = strength(fit, &format!("{group} beside them"))?;
-                let moved = number(row, "log_after")? - number(row, "log_before")?;
-                holds(
-                    moved.abs() < 0.5 * number(row, "log_before_deviation")?,
-                    group,
-                )
+                holds(!is_reached(row, fit)?, group)
             })
         },
     },
@@ -279,7 +290,7 @@ const FITS: &[Claim<Value>] = &[
         holds: |_, fit| holds(number(&fit["summary"], "effective_draws")? < 25.0, "few"),
     },
     Claim {
-        reads: r"(\d+) measurements? (?:narrows? ([\w-]+)'s other maxima by (\d+) %|leaves? ([\w-]+)'s other maxima as wide as they were)",
+        reads: r"(\d+) measurements? (?:narrows? ([\w-]+)'s other maxima by (\d+) %|leaves? ([\w-]+)'s other maxima (?:as wide as they were|(\d+) % wider))",
         holds: |told, fit| {
             let name = told.get(2).or(told.get(4)).ok_or("no name")?;
             holds(fit["summary"]["lifter"] == name.as_str(), "whose")?;
@@ -303,9 +314,10 @@ const FITS: &[Claim<Value>] = &[
                     .sum::<Result<f64, String>>()
             };
             let narrower = 1.0 - sum("log_deviation")? / sum("log_before_deviation")?;
-            match told.get(3) {
-                Some(printed) => says(printed.as_str(), 100.0 * narrower, 1e-9, "narrower"),
-                None => holds(narrower < 0.005, "as wide"),
+            match (told.get(3), told.get(5)) {
+                (Some(printed), _) => says(printed.as_str(), 100.0 * narrower, 1e-9, "narrower"),
+                (_, Some(printed)) => says(printed.as_str(), -100.0 * narrower, 1e-9, "wider"),
+                _ => holds(narrower.abs() < 0.005 + 1e-9, "as wide"),
             }
         },
     },
@@ -343,7 +355,20 @@ const FITS: &[Claim<Value>] = &[
         },
     },
     Claim {
-        reads: r"Every muscle group was reached by a measurement|Start lighter than computed, and slowly: the figures are of a model lifter|Set safety arms at the bar's lowest point, or have a spotter; never without|This is education, no medical advice|Local rules and a qualified professional on the spot come first",
+        reads: r"Every muscle group was reached by a measurement",
+        holds: |_, fit| {
+            let of_groups = rows(fit, "strengths").iter().filter(|row| {
+                let path = row["parameter"].as_str();
+                path.is_some_and(|path| path.starts_with("lifter.strength."))
+            });
+            for row in of_groups {
+                holds(is_reached(row, fit)?, "every group")?;
+            }
+            Ok(())
+        },
+    },
+    Claim {
+        reads: r"Start lighter than computed, and slowly: the figures are of a model lifter|Set safety arms at the bar's lowest point, or have a spotter; never without|This is education, no medical advice|Local rules and a qualified professional on the spot come first",
         holds: super::is_definition,
     },
 ];

@@ -394,6 +394,25 @@ fn ungrouped(printed: &str) -> String {
 
 const PICKS: &[Claim<Chosen>] = &[
     Claim {
+        reads: r"(?:: )?Not the wished share: bands and chains miss it by (\d+) of 100 points of the load",
+        holds: |told, chosen| {
+            let Goal::Share { share, .. } = chosen.answer.wish.goal else {
+                return Err("no share was wished".to_owned());
+            };
+            let loaded = &chosen.own.loaded;
+            let [.., end] = loaded.loads;
+            let [end_kg, weight_kg] = [end, loaded.loading.total].map(Mass::as_kg);
+            // Added over all that is felt, or taken away over the weight.
+            let hung = (end_kg - weight_kg).abs() / end_kg.max(weight_kg);
+            let missed = match loaded.hung {
+                0 => share,
+                _ => (share - hung).abs(),
+            };
+            // The load at the end is that of one sample, and whole points are printed.
+            says(&told[1], 100.0 * missed, 0.1, "missed")
+        },
+    },
+    Claim {
         reads: r"(?:1RM ([\d.]+) kg, simulated|no 1RM with plain weight); goal: (?:flattest effort|most load at the end|([\d.]+) % of the load at the end from bands and chains), (\d+) %( of what the 1RM asks for)? at the hardest place(?:, since the body alone is more than (\d+) % and this gym has no help)?",
         holds: |told, chosen| {
             let answer = &chosen.answer;
@@ -826,7 +845,7 @@ const PICKS: &[Claim<Chosen>] = &[
                 let (a, b) = (&a.loaded, &b.loaded);
                 a.flattening_percent > b.flattening_percent + 1e-6
                     && a.mean_load.as_kg() > b.mean_load.as_kg() + 1e-6
-                    && a.pieces < b.pieces
+                    && a.pieces <= b.pieces
             };
             let mut pairs = front.iter().flat_map(|a| front.iter().map(move |b| (a, b)));
             holds(!pairs.any(|(a, b)| beats(a, b)), "none beats another")

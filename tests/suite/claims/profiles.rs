@@ -113,6 +113,19 @@ const PROFILES: &[Claim<Profile>] = &[
         },
     },
     Claim {
+        reads: r"([\d.]+) kg goes up at ([\d.]+) (?:m/s|deg/s) on average, to be compared with velocities measured at a 1RM, which is tested in such steps(?:; the exact maximum, which nobody loads, at ([\d.]+) (?:m/s|deg/s))?",
+        holds: |told, profile| {
+            let pace = profile.found.pace.ok_or("no velocities")?;
+            let loadable = profile.found.loadable.load;
+            says(&told[1], loadable.as_kg(), 1e-9, "loadable")?;
+            says(&told[2], profile.shown(pace.in_steps), 1e-9, "tested")?;
+            match told.get(3) {
+                Some(exact) => says(exact.as_str(), profile.shown(pace.exact), 1e-9, "exact"),
+                None => says(&told[2], profile.shown(pace.exact), 1e-9, "exact"),
+            }
+        },
+    },
+    Claim {
         reads: r"(?:Lowered under control: |The muscles would lower )([\d.]+) kg, ([\d.]+) times the maximum",
         holds: |told, profile| {
             let lowered = profile
