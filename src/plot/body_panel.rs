@@ -138,7 +138,7 @@ impl Columns {
         match (column, self.group) {
             (0, _) => 0.0,
             (_, 0) => 1.3 * self.gap,
-            (_, group) if (column - 1) % group == 0 => 2.6 * self.gap,
+            (_, group) if (column - 1).is_multiple_of(group) => 2.6 * self.gap,
             _ => 0.8 * self.gap,
         }
     }

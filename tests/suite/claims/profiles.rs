@@ -217,9 +217,9 @@ fn random_profile(lift: &str, seed: u64) -> Option<Profile> {
     let options = RepOptions::usual_for(&model.movement);
     let step = Mass::from_kg(USUAL_STEP_KG);
     let wishes = MaximumWishes {
-        eccentric: (seed % 2 == 0).then(|| Duration::from_s(3.0)),
+        eccentric: seed.is_multiple_of(2).then(|| Duration::from_s(3.0)),
         velocities: true,
-        known: Some(Mass::from_kg(60.0)).filter(|_| seed % 3 == 0),
+        known: Some(Mass::from_kg(60.0)).filter(|_| seed.is_multiple_of(3)),
     };
     let found = maximum_study(&question, &Setup::default(), &options, step, wishes).ok()?;
     let library = Library::built_in();
