@@ -79,18 +79,22 @@ fn measured_told(told: &Captures<'_>, fit: &Value) -> Result<(), String> {
 }
 
 /// The path of a strength as a table calls it.
+/// How far a strength moved, and its deviation before and after, logarithms.
+fn moved(row: &Value) -> Result<[f64; 3], String> {
+    let moved = number(row, "log_after")? - number(row, "log_before")?;
+    let deviation = |key: &str| number(row, key);
+    Ok([
+        moved,
+        deviation("log_before_deviation")?,
+        deviation("log_after_deviation")?,
+    ])
+}
+
 /// Whether a strength is narrower, or lies elsewhere, than two standard errors of a deviation or of a mean of so many draws (textbook).
 fn is_reached(row: &Value, fit: &Value) -> Result<bool, String> {
     let draws = number(&fit["summary"], "effective_draws")?;
-    let [before, spread, after, left] = [
-        "log_before",
-        "log_before_deviation",
-        "log_after",
-        "log_after_deviation",
-    ]
-    .map(|key| number(row, key));
-    let (moved, spread) = (after? - before?, spread?);
-    let is_narrower = 1.0 - left? / spread > (2.0 / draws).sqrt();
+    let [moved, spread, left] = moved(row)?;
+    let is_narrower = 1.0 - left / spread > (2.0 / draws).sqrt();
     Ok(is_narrower || moved.abs() > 2.0 * spread / draws.sqrt())
 }
 
@@ -120,14 +124,7 @@ fn strength<'a>(fit: &'a Value, name: &str) -> Result<&'a Value, String> {
 
 fn strength_told(told: &Captures<'_>, fit: &Value) -> Result<(), String> {
     let row = strength(fit, &told[1])?;
-    let [before, spread, after, left] = [
-        "log_before",
-        "log_before_deviation",
-        "log_after",
-        "log_after_deviation",
-    ]
-    .map(|key| number(row, key));
-    let (gained, spread, left) = (after? - before?, spread?, left?);
+    let [gained, spread, left] = moved(row)?;
     percent_is(&told[2], gained, "against such people")?;
     for (at, side) in [(3, -1.0), (4, 1.0)] {
         let ratio = gained + side * FOUR_IN_FIVE * left;

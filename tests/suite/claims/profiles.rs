@@ -32,6 +32,17 @@ impl Profile {
         Ok([row(0), row(rows.len() - 1)])
     }
 
+    /// What is lowered, kg, and times the maximum.
+    fn lowered(&self) -> Result<[f64; 2], String> {
+        let lowered = self
+            .found
+            .eccentric
+            .ok_or("nothing is lowered")?
+            .load
+            .as_kg();
+        Ok([lowered, lowered / self.found.one_rm.load.as_kg()])
+    }
+
     fn shown(&self, velocity: f64) -> f64 {
         match self.found.measure {
             Measure::Force => velocity,
@@ -128,14 +139,8 @@ const PROFILES: &[Claim<Profile>] = &[
     Claim {
         reads: r"(?:Lowered under control: |The muscles would lower )([\d.]+) kg, ([\d.]+) times the maximum",
         holds: |told, profile| {
-            let lowered = profile
-                .found
-                .eccentric
-                .ok_or("nothing is lowered")?
-                .load
-                .as_kg();
+            let [lowered, times] = profile.lowered()?;
             says(&told[1], lowered, 1e-9, "lowered")?;
-            let times = lowered / profile.found.one_rm.load.as_kg();
             holds(times >= 1.0, "no less than the maximum")?;
             says(&told[2], times, 1e-9, "times")
         },
@@ -143,13 +148,7 @@ const PROFILES: &[Claim<Profile>] = &[
     Claim {
         reads: r"The model lowers only ([\d.]+) times what it lifts, and people lower more than they lift: it holds too little at a place that the lift passes with speed",
         holds: |told, profile| {
-            let lowered = profile
-                .found
-                .eccentric
-                .ok_or("nothing is lowered")?
-                .load
-                .as_kg();
-            let times = lowered / profile.found.one_rm.load.as_kg();
+            let [_, times] = profile.lowered()?;
             holds(times < 1.0, "less than the maximum")?;
             says(&told[1], times, 1e-9, "times")
         },
