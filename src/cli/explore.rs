@@ -123,6 +123,6 @@ pub fn run(arguments: &ExploreArguments, call: &CommandCall) -> Result<()> {
         catalogue: catalogue(library)?,
     });
     whole_set::write_file(&arguments.output, page.as_bytes())?;
-    output::note(&page_written(&arguments.output.display().to_string()));
+    whole_set::tell_settled(page_written(&arguments.output.display().to_string()));
     Ok(())
 }

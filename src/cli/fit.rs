@@ -155,7 +155,7 @@ pub fn run(arguments: &FitArguments, call: &CommandCall) -> Result<()> {
     }
     call.give(arguments.format, &answer)?;
     if let Some((path, _)) = &written {
-        output::note(&lifter_written_in_words(&path.display().to_string()));
+        whole_set::tell_settled(lifter_written_in_words(&path.display().to_string()));
     }
     Ok(())
 }

@@ -8,6 +8,7 @@ use super::kept_output::is_kept;
 use super::options::UnitsOption;
 use super::output;
 use super::picture::LookOptions;
+use super::whole_set::tell_settled;
 use crate::draw::png;
 use crate::error::{Result, Shelf};
 use crate::narrative::lecture_words::{figures_written, left_out_in_words};
@@ -82,7 +83,7 @@ pub fn run(arguments: &LectureArguments, call: &CommandCall) -> Result<()> {
     check_names(&arguments.output, &names, arguments.look.force)?;
     write_into(&arguments.output, &files)?;
     let page = arguments.output.join(PAGE).display().to_string();
-    output::note(&figures_written(set.count(), &page));
+    tell_settled(figures_written(set.count(), &page));
     Ok(())
 }
 

@@ -117,7 +117,7 @@ pub fn run(arguments: &GymArguments, library: &Library) -> Result<()> {
     for line in assumed_in_words(&gym) {
         output::note(&line);
     }
-    output::note(&written_in_words(&file));
+    whole_set::tell_settled(written_in_words(&file));
     Ok(())
 }
 

@@ -56,7 +56,7 @@ pub mod whole_set;
 pub use complain::render;
 pub use kept_output::Called;
 
-use crate::error::Result;
+use crate::error::{FaultKind, Result};
 use crate::library::{Library, forget_read};
 use crate::units::System;
 use clap::{ArgMatches, CommandFactory, FromArgMatches, Parser, Subcommand};
@@ -199,9 +199,16 @@ fn status_of(words: impl IntoIterator<Item = impl Into<OsString>>) -> u8 {
         Ok(cli) => cli,
         Err(fault) => return refused(&fault),
     };
-    match answer(&cli, &matches, &program) {
+    let answered = match answer(&cli, &matches, &program) {
+        // What was drawn of a load that is not lifted stays.
+        Err(fault) if fault.kind() == FaultKind::NoAnswer => whole_set::settle().and(Err(fault)),
+        Err(fault) => Err(fault),
+        Ok(()) => whole_set::settle(),
+    };
+    match answered {
         Ok(()) => 0,
         Err(fault) => {
+            whole_set::forget_ready();
             let seen = std::io::stderr().is_terminal() && !kept_output::is_kept();
             let colour = seen && std::env::var_os("NO_COLOR").is_none();
             output::note(&complain::render(&fault, units(&matches), colour));

@@ -112,7 +112,8 @@ pub fn check_target(path: &Path, replace: bool) -> Result<()> {
         CommandFault::TargetIsDevice { file: shown(path) }
     } else if was_read(path) {
         CommandFault::TargetIsRead { file: shown(path) }
-    } else if path.exists() && !replace {
+    } else if path.symlink_metadata().is_ok() && !replace {
+        // A link that leads nowhere holds the place too.
         CommandFault::TargetExists { file: shown(path) }
     } else if let Err(fault) = tempfile::tempfile_in(folder) {
         // A file without a name, so that nothing is left of the trial.

@@ -3,6 +3,7 @@
 use super::command_call::{Answer, CommandCall};
 use super::options::Format;
 use super::waiting::watched;
+use super::whole_set::tell_settled;
 use super::{folder, output};
 use crate::draw::outlined_svg;
 use crate::error::Result;
@@ -83,18 +84,15 @@ pub fn run(team: &TeamCall<'_>, asked: &PlanQuestion, call: &CommandCall) -> Res
     files.extend(sheets.into_iter().flatten());
     let names: Vec<String> = files.iter().map(|(name, _)| name.clone()).collect();
     folder::check_names(team.folder, &names, team.replace)?;
-    folder::write_into(team.folder, &files)?;
     let answer = Answer {
         table: &|| team_text(&plans, units),
         json: &|| team_json(&plans),
         data: &|| team_data(&plans),
     };
     call.give(team.format, &answer)?;
-    output::note(&team_done(
-        plans.len(),
-        files.len(),
-        &team.folder.display().to_string(),
-    ));
+    folder::write_into(team.folder, &files)?;
+    let folder = team.folder.display().to_string();
+    tell_settled(team_done(plans.len(), files.len(), &folder));
     Ok(())
 }
 

@@ -1,25 +1,35 @@
 //! Files that are written whole or not at all: beside their places first, then renamed.
 //!
-//! In: bytes with the paths they go to. Out: all files of a set or none, whatever fails on the way and whoever interrupts;
+//! In: bytes with the paths they go to. Out: all files of a call or none, whatever fails on the way and whoever interrupts;
 //! nothing half-written, nothing left over. Only a process that is killed outright (`kill -9`, a power cut) leaves what lay
 //! beside: files called `.torquill-` with six letters, which nothing reads and anybody may delete.
 
 use super::kept_output::{is_kept, taken};
-use super::output::{exists, folder_of, free, promise, shown, unwritable};
+use super::output::{exists, folder_of, free, note, promise, shown, unwritable};
 use crate::error::{CommandFault, Error, Result};
 use crate::library::was_read;
-use std::cell::Cell;
+use std::cell::{Cell, RefCell};
 use std::io::{ErrorKind, Write};
 use std::path::{Path, PathBuf};
 use std::sync::Mutex;
 use tempfile::{Builder, NamedTempFile, TempDir, TempPath};
 
-/// What lies beside its place until the whole of its set is written.
+/// What lies beside its place until the whole of its call is done.
 static BESIDE: Mutex<Vec<PathBuf>> = Mutex::new(Vec::new());
 
 thread_local! {
     /// Steps of writing in this thread that succeed before one fails as on a full disk; only tests set it.
     pub static STEPS_LEFT: Cell<Option<usize>> = const { Cell::new(None) };
+
+    /// What the call of this thread has ready.
+    static READY: RefCell<Ready> = RefCell::default();
+}
+
+/// Files beside their places, and what is told when they are in them.
+#[derive(Default)]
+struct Ready {
+    files: Vec<(PathBuf, NamedTempFile)>,
+    told: Vec<String>,
 }
 
 /// Takes one step of writing; a test may have the n-th fail.
@@ -32,44 +42,74 @@ fn step<T>(work: impl FnOnce() -> std::io::Result<T>) -> std::io::Result<T> {
     }
 }
 
-/// Writes a file as a whole or not at all.
+/// Readies a file: written beside its place, in it when the call [settles](settle).
 ///
 /// **Fails** as [`write_files`].
 pub fn write_file(path: &Path, bytes: &[u8]) -> Result<()> {
     write_files(&[(path.to_owned(), bytes)])
 }
 
-/// Writes a set of files: all beside their places first, then all renamed.
+/// Readies a set of files: written beside their places, in them when the call [settles](settle).
 ///
-/// **Fails** when a folder cannot be written, a file was read by this call, or has come into a place that was free; every
-/// file of the set is as it was then, and nothing is left behind.
+/// **Fails** when a folder cannot be written, or a file was read by this call.
 pub fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
     end_cleanly();
     if let Some((path, _)) = files.iter().find(|(path, _)| was_read(path)) {
         return Err(Error::bad(CommandFault::TargetIsRead { file: shown(path) }));
     }
-    let staged = files
-        .iter()
-        .map(|(path, bytes)| staged(path, bytes.as_ref()).map_err(|fault| unwritable(path, &fault)))
-        .collect::<Result<Vec<_>>>()?;
-    // Who interrupts waits until the whole set is in its place.
+    for (path, bytes) in files {
+        let file = staged(path, bytes.as_ref()).map_err(|fault| unwritable(path, &fault))?;
+        READY.with_borrow_mut(|ready| {
+            ready.files.retain(|(other, _)| other != path);
+            ready.files.push((path.clone(), file));
+        });
+    }
+    Ok(())
+}
+
+/// A message about files that is true when they are in their places: told then.
+pub fn tell_settled(text: String) {
+    READY.with_borrow_mut(|ready| ready.told.push(text));
+}
+
+/// Renames everything that the call has ready to its place: all of it or nothing.
+///
+/// **Fails** when a place cannot be written or something has come into one that was free; every file is as it was then,
+/// and nothing is left behind.
+pub fn settle() -> Result<()> {
+    let Ready { files, told } = READY.take();
+    place_all(files)?;
+    told.iter().for_each(|text| note(text));
+    Ok(())
+}
+
+/// Takes away what a call has ready that came to nothing.
+pub fn forget_ready() {
+    let ready = READY.take();
+    let mut known = taken(&BESIDE);
+    known.retain(|path| !ready.files.iter().any(|(_, file)| file.path() == path));
+}
+
+fn place_all(files: Vec<(PathBuf, NamedTempFile)>) -> Result<()> {
+    // Who interrupts waits until everything is in its place.
     let mut known = taken(&BESIDE);
     let free = free();
     let occupied = files
         .iter()
-        .find(|(path, _)| free.contains(path) && path.exists());
+        .find(|(path, _)| free.contains(path) && path.symlink_metadata().is_ok());
     if let Some((path, _)) = occupied {
         return Err(exists(path));
     }
     let is_set = files.len() > 1;
+    let paths: Vec<PathBuf> = files.iter().map(|(path, _)| path.clone()).collect();
     let mut placed = PlacedFiles::default();
-    for ((path, _), file) in files.iter().zip(staged) {
-        placed.place(path, file, free.contains(path), is_set)?;
+    for (path, file) in files {
+        placed.place(&path, file, free.contains(&path), is_set)?;
     }
     placed.keep();
     known.clear();
     drop(free);
-    files.iter().for_each(|(path, _)| promise(path, true));
+    paths.iter().for_each(|path| promise(path, true));
     Ok(())
 }
 
@@ -152,8 +192,8 @@ pub fn write_folder(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<()> {
     }
     let mut known = taken(&BESIDE);
     step(|| std::fs::rename(made.path(), folder)).map_err(not_made)?;
-    let _ = made.keep();
-    known.clear();
+    let made = made.keep();
+    known.retain(|path| *path != made);
     Ok(())
 }
 

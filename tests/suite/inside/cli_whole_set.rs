@@ -1,9 +1,101 @@
 //! What `src/cli/whole_set.rs` does, from inside.
 
 use std::collections::BTreeMap;
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use torquill::cli::output::check_target;
-use torquill::cli::whole_set::{STEPS_LEFT, write_files, write_folder};
+use torquill::cli::whole_set::{STEPS_LEFT, forget_ready, settle, write_folder};
+use torquill::cli::{call_inside, whole_set};
+use torquill::error::Result;
+
+/// Writes a set as a call does that has nothing else to write.
+fn write_files<B: AsRef<[u8]>>(files: &[(PathBuf, B)]) -> Result<()> {
+    let written = whole_set::write_files(files).and_then(|()| settle());
+    forget_ready();
+    written
+}
+
+/// Calls that write several files, each by an option of its own.
+const SEVERAL: [&[&str]; 4] = [
+    &[
+        "rep",
+        "biceps-curl",
+        "--load",
+        "8 kg",
+        "-o",
+        "a.svg",
+        "--over-time",
+        "b.svg",
+        "--data",
+        "c.csv",
+    ],
+    &["figure", "biceps-curl", "-o", "a.svg", "--words", "--data"],
+    &[
+        "pick",
+        "biceps-curl",
+        "--gym",
+        "garage",
+        "--sheet",
+        "a.html",
+        "--data",
+        "b.csv",
+    ],
+    &[
+        "plan",
+        "biceps-curl",
+        "--one-rm",
+        "30 kg",
+        "--sheet",
+        "a.html",
+        "--data",
+        "b.csv",
+    ],
+];
+
+#[test]
+fn fault_whichever_step_fails_a_call_leaves_all_its_files_or_none() {
+    for call in SEVERAL {
+        let mut failed = 0;
+        for step in 0.. {
+            let folder = tempfile::tempdir().expect("a folder");
+            let word = |word: &&str| match word.split_once('.') {
+                Some((_, "svg" | "csv" | "html")) => {
+                    folder.path().join(word).to_string_lossy().into_owned()
+                }
+                _ => (*word).to_owned(),
+            };
+            let words: Vec<String> = call.iter().map(word).collect();
+            STEPS_LEFT.set(Some(step));
+            let called = call_inside(&words);
+            let whole = STEPS_LEFT.replace(None).is_some();
+            let left = held(folder.path());
+            assert!(left.is_empty() || left.len() >= 2, "{call:?}: {left:?}");
+            if whole {
+                assert_eq!(
+                    (called.status, left.is_empty()),
+                    (0, false),
+                    "{}",
+                    called.stderr
+                );
+                break;
+            }
+            assert_eq!((called.status, left.len()), (2, 0), "{call:?}, step {step}");
+            failed += 1;
+        }
+        assert!(failed >= 6, "{call:?}: {failed} steps");
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn fault_a_link_that_leads_nowhere_holds_its_place() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let link = folder.path().join("a.svg");
+    std::os::unix::fs::symlink("gone/b.svg", &link).expect("a link");
+    assert!(check_target(&link, false).is_err());
+    check_target(&link, true).expect("it may be replaced");
+    write_files(&[(link.clone(), "ours")]).expect("it can be");
+    assert!(link.symlink_metadata().expect("it is there").is_file());
+}
 
 /// Files of a folder with what they hold, hidden ones too.
 fn held(folder: &Path) -> BTreeMap<String, String> {
