@@ -337,7 +337,12 @@ function markBeside() {
 /** Turns the page to an address; what no model answers is left, and the page says so. */
 function openAddress(hash, later = false) {
   note = "";
-  const told = readAddress(hash || "#");
+  let told = readAddress(hash || "#");
+  // A load, a band or a setting of one lift says nothing of another.
+  if (options.lift && /[#&]lift=/.test(hash) && state.lift !== options.lift) {
+    readAddress("#");
+    told = ["The address is of another lift than this page: nothing of it is taken."];
+  }
   if (options.lift) state.lift = options.lift;
   if (options.lifter && !/[#&]lifter=/.test(hash)) state.lifter = options.lifter;
   const has = (list, name) => list.some((each) => each.name === name);

@@ -59,7 +59,7 @@ const READ = {
   speed: (text) => { const value = number(text, -1e6, 1e6); state.speed = value ?? 0; return value !== null; },
   set: (text) => {
     const [path] = text.split("=", 1);
-    const isFit = text.includes("=") && plain(text) && /^[\w.]+$/.test(path) && !(path in Object.prototype) && Object.keys(state.set).length < MOST_SET;
+    const isFit = text.includes("=") && plain(text) && /^[\w.]+$/.test(path) && !(path in Object.prototype) && !Object.hasOwn(state.set, path) && Object.keys(state.set).length < MOST_SET;
     if (isFit) state.set[path] = text.slice(path.length + 1);
     return isFit;
   },

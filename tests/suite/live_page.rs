@@ -901,6 +901,7 @@ fn fault_hostile_addresses_are_harmless() {
         "#v=1&lift=squat&set=__proto__%3D1&set=constructor.prototype.x%3D1",
         "#v=1&lift=squat&set=technique.depth%3D1e300%20deg&set=segments.thigh.length%3D-5%20cm",
         "#v=1&lift=squat&set=muscles.soleus.peak_force%3D%22%3E%3Cscript%3Ealert(1)%3C/script%3E",
+        "#v=1&lift=squat&set=technique.depth%3D10%20deg&set=technique.depth%3D20%20deg",
         "#v=1&lift=../../etc/passwd&lifter=/etc/passwd.ron",
         "#v=1&lift=bench-press&band=loop-14mm:99999&chain=nothing:1&joint=99&muscle=nobody&beside=evil",
         "#%00%ff%fe",
@@ -944,10 +945,17 @@ fn law_tasks_are_checked_and_a_frozen_page_stays_frozen() {
         "--tasks",
         tasks.to_str().expect("a plain path"),
     ];
-    let Some((mut tab, ..)) = opened(&more, "#v=1&lift=squat") else {
+    let Some((mut tab, ..)) = opened(&more, "#v=1&lift=squat&load=90") else {
         return;
     };
     assert_eq!(tab.eval("torquill.state.lift"), json!("biceps-curl"));
+    // A load for another lift is not this one's.
+    assert!(tab.eval("torquill.state.load").as_f64() != Some(90.0));
+    let told = tab.eval("document.getElementById('notice').textContent");
+    assert!(
+        told.as_str()
+            .is_some_and(|told| told.contains("another lift"))
+    );
     assert_eq!(
         tab.eval("[...document.querySelectorAll('#dials > details')].map((d) => d.dataset.group)"),
         json!(["load", "muscle"])
