@@ -2,7 +2,7 @@
 //!
 //! In: quantities and names, where the fault arises. Out: facts that `narrative` puts into words.
 
-use crate::units::{Duration, Mass, Speed};
+use crate::units::{Duration, Length, Mass, Speed};
 
 /// The stretches of time in a repetition that are asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,6 +33,11 @@ pub enum MaximumSearchFault {
     NoLimit {
         /// How far was searched.
         highest: Mass,
+    },
+    /// A lift whose load goes down, so that weight helps it.
+    WeightHelps {
+        /// How far below its start the load ends.
+        sinks: Length,
     },
     /// A known maximum that nobody has.
     KnownOutside {

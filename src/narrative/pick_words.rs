@@ -194,7 +194,7 @@ pub(super) fn off_share(pick: &PickAnswer, picked: &Picked) -> Option<String> {
     };
     let off = match picked.loaded.hung {
         0 => share,
-        _ => picked.loaded.score,
+        _ => (picked.loaded.share_at_goal - share).abs(),
     };
     (off.is_finite() && off > NEAR_SHARE).then(|| {
         format!(

@@ -5,7 +5,7 @@
 use super::pick_words::load_or_help;
 use super::quantities::{QuantityWords, rounded, with_minus};
 use super::shared_phrases::range_place;
-use crate::setups::{Goal, Wish};
+use crate::setups::Goal;
 use crate::study::{PickAnswer, Picked};
 use crate::units::{Mass, System};
 
@@ -18,7 +18,7 @@ const AS_HARD: f64 = 0.9;
 /// Why the first setup wins.
 #[must_use]
 pub fn why_first(pick: &PickAnswer, units: System) -> String {
-    let won = won(&pick.wish);
+    let won = won(pick);
     let first = &pick.ranked[0];
     let Some(plain) = &pick.plain else {
         return format!(
@@ -38,8 +38,12 @@ pub fn why_first(pick: &PickAnswer, units: System) -> String {
     )
 }
 
-fn won(wish: &Wish) -> String {
-    match &wish.goal {
+fn won(pick: &PickAnswer) -> String {
+    match &pick.wish.goal {
+        Goal::Flattest if is_only_nearest(pick) => {
+            "it evens effort out most of those that this gym can load as near to the wished effort"
+                .to_owned()
+        }
         Goal::Flattest => "it evens effort out most".to_owned(),
         Goal::MostLoad { at, .. } => {
             format!("it allows the most load at {}", range_place(*at))
@@ -51,6 +55,16 @@ fn won(wish: &Wish) -> String {
         ),
         Goal::Profile(_) => "its effort is nearest to the profile".to_owned(),
     }
+}
+
+/// Whether another one is flatter, which the gym's loads leave further below the wished effort.
+fn is_only_nearest(pick: &PickAnswer) -> bool {
+    let first = &pick.ranked[0].loaded;
+    let is_flatter = |other: &Picked| {
+        other.loaded.flattening_percent.round() > first.flattening_percent.round()
+            && other.loaded.missing_steps > first.missing_steps
+    };
+    pick.ranked.iter().any(is_flatter)
 }
 
 fn evenness(percent: f64) -> String {

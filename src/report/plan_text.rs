@@ -73,10 +73,16 @@ fn plan_hazards(sessions: &[PlannedSession], units: System) -> Vec<String> {
         .flat_map(|session| session.plan.cautions())
         .cloned()
         .collect();
-    let gravest = hazards_of(&cautions).into_iter().take(MOST_HAZARDS);
-    gravest
-        .map(|caution| caution_in_words(&caution, units))
-        .collect()
+    let mut told: Vec<String> = Vec::new();
+    for caution in hazards_of(&cautions) {
+        // Two sessions may feel as heavy to the whole per cent.
+        let words = caution_in_words(&caution, units);
+        if !told.contains(&words) {
+            told.push(words);
+        }
+    }
+    told.truncate(MOST_HAZARDS);
+    told
 }
 
 /// A row a session: what is lifted, how much of it, how fast and how long.

@@ -290,6 +290,10 @@ impl Exact<'_> {
             end_range: self.end_range(settled, load_kg[last]),
             mean_load: Mass::from_kg(self.mean_kg(settled)),
             share: self.kernel.share_of(&settled.combination, settled.loading),
+            share_at_goal: self.kernel.share_at_goal(
+                &settled.combination,
+                self.kernel.loadings.all()[settled.loading].total.as_kg(),
+            ),
             pieces: settled.pieces,
             hung: settled.combination.hangings().len() as u32,
             family: self.kernel.family(&settled.combination),

@@ -27,6 +27,8 @@ pub struct LoadedSetup {
     pub mean_load: Mass,
     /// Share of bands and chains at start or end: of the load what they add, of the weight what they take.
     pub share: f64,
+    /// The same share at the place that the wish names, as it is loaded.
+    pub share_at_goal: f64,
     /// Plates, bands and chains a side.
     pub pieces: u32,
     /// Bands and chains a side.

@@ -84,6 +84,7 @@ mod team_plans;
 mod three_capacities;
 mod traced_beside;
 mod versus_plain;
+mod weight_resists;
 mod worked_muscle;
 mod worked_place;
 mod worked_pose;

@@ -11,6 +11,7 @@ use super::question::Question;
 use super::rep_study::{maximum, rigged};
 use super::session_oracle::carried_body;
 use super::solve::SolvedLift;
+use super::weight_resists::check_weight_resists;
 use crate::anatomy::Training;
 use crate::error::{Error, PickFault, Result};
 use crate::movement::{Carrier, Catch, Handover, LoadPoint};
@@ -41,6 +42,7 @@ pub fn pick(
     table: &EccentricTable,
     watch: &Watch,
 ) -> Result<PickAnswer> {
+    check_weight_resists(question)?;
     let joins_hands = question.movement.handling.bar_joins_hands;
     let choosing = &Choosing {
         gym: &choosing.gym.clone().for_hands(joins_hands),

@@ -10,6 +10,7 @@ use super::possible_maximum::{impossible, odd_maximum};
 use super::question::Question;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
+use super::weight_resists::check_weight_resists;
 use crate::anatomy::{Lifter, LifterRecord, Sex, Training};
 use crate::bounds::bounds;
 use crate::error::{Error, JudgedBy, PlanFault, Result};
@@ -57,6 +58,7 @@ pub(super) fn plan_ground(
     watch: &Watch,
 ) -> Result<PlanGround> {
     let question = &Question::new(&asked.movement, &model.movement, &model.lifter);
+    check_weight_resists(question)?;
     let carrier = question.movement.carrier()?;
     let mut notes = Vec::new();
     let files = asked.lifter.as_ref();

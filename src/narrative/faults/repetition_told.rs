@@ -79,7 +79,12 @@ fn of_maximum(fault: &MaximumSearchFault, units: System) -> Told {
             "this movement lifts {} and more: it has no maximum",
             mass(highest, 0)
         ))
-        .hint("a limb that starts straight bears any load; start lower in the range"),
+        .hint("a limb that starts straight bears any load, and weight helps a lift that goes down; start lower in the range"),
+        MaximumSearchFault::WeightHelps { sinks } => Told::new(format!(
+            "the load of this lift ends {} below where it starts: its weight helps, so no weight is planned or picked for it",
+            units.length(*sinks, 0)
+        ))
+        .hint("`curve` and `figure` draw it with what pulls it up, such as --item \"cable 20 kg, from rack-high\""),
         MaximumSearchFault::KnownOutside { load, most } => Told::new(format!(
             "--to-load {} is no load that anybody lifts",
             mass(load, 2)

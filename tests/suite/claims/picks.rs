@@ -17,7 +17,7 @@ use torquill::narrative::pick_words::{
 use torquill::narrative::ranking_words::ranking_words;
 use torquill::narrative::reasons::why_first;
 use torquill::resistance::Item;
-use torquill::setups::{AllowedPieces, Choosing, Goal, Watch, Wish};
+use torquill::setups::{AllowedPieces, Choosing, Goal, LoadedSetup, Watch, Wish};
 use torquill::study::{PickAnswer, PickCard, Picked, Question, pick, pick_card};
 use torquill::units::{Mass, System};
 
@@ -401,7 +401,8 @@ const PICKS: &[Claim<Chosen>] = &[
             };
             let loaded = &chosen.own.loaded;
             let [.., end] = loaded.loads;
-            let [end_kg, weight_kg] = [end, loaded.loading.total].map(Mass::as_kg);
+            let weight = loaded.loading.total + chosen.answer.safety.body;
+            let [end_kg, weight_kg] = [end, weight].map(Mass::as_kg);
             // Added over all that is felt, or taken away over the weight.
             let hung = (end_kg - weight_kg).abs() / end_kg.max(weight_kg);
             let missed = match loaded.hung {
@@ -782,7 +783,7 @@ const PICKS: &[Claim<Chosen>] = &[
         holds: |told, chosen| piece_is(&told[1], &chosen.own),
     },
     Claim {
-        reads: r"Number 1 is first because (?:it evens effort out most|it allows the most load at .+?|its share of bands and chains at .+? is nearest to (\d+) %|its effort is nearest to the profile) \(flattening (\S+) %\)",
+        reads: r"Number 1 is first because (?:it evens effort out most(?: of those that this gym can load as near to the wished effort)?|it allows the most load at .+?|its share of bands and chains at .+? is nearest to (\d+) %|its effort is nearest to the profile) \(flattening (\S+) %\)",
         holds: |told, chosen| {
             holds(chosen.answer.plain.is_none(), "no plain weight")?;
             wished_share(told.get(1).map(|share| share.as_str()), &chosen.answer)?;
@@ -791,24 +792,32 @@ const PICKS: &[Claim<Chosen>] = &[
         },
     },
     Claim {
-        reads: r"Number 1 is first because (?:it evens effort out most|it allows the most load at .+?|its share of bands and chains at .+? is nearest to (\d+) %|its effort is nearest to the profile): no band or chain of this gym does better than plain weight",
+        reads: r"Number 1 is first because (?:it evens effort out most(?: of those that this gym can load as near to the wished effort)?|it allows the most load at .+?|its share of bands and chains at .+? is nearest to (\d+) %|its effort is nearest to the profile): no band or chain of this gym does better than plain weight",
         holds: |told, chosen| {
             wished_share(told.get(1).map(|share| share.as_str()), &chosen.answer)?;
             holds(chosen.first().loaded.hung == 0, "plain weight is first")
         },
     },
     Claim {
-        reads: r"Number 1 is first because (?:it evens effort out most|it allows the most load at .+?|its share of bands and chains at .+? is nearest to (\d+) %|its effort is nearest to the profile): (.+)",
+        reads: r"Number 1 is first because (?:it evens effort out most( of those that this gym can load as near to the wished effort)?|it allows the most load at .+?|its share of bands and chains at .+? is nearest to (\d+) %|its effort is nearest to the profile): (.+)",
         holds: |told, chosen| {
             let Chosen { answer, .. } = chosen;
-            evenness_is(&told[2], chosen.first().loaded.flattening_percent)?;
+            evenness_is(&told[3], chosen.first().loaded.flattening_percent)?;
             let ranked = || answer.ranked.iter().map(|one| &one.loaded);
-            match (&answer.wish.goal, told.get(1)) {
+            match (&answer.wish.goal, told.get(2)) {
                 (Goal::Flattest, _) => {
-                    let first = chosen.first().loaded.flattening_percent;
+                    let first = &chosen.first().loaded;
+                    let flattest = first.flattening_percent.round();
+                    let (mut near, mut far) = (ranked(), ranked());
+                    let is_near = |one: &LoadedSetup| one.missing_steps <= first.missing_steps;
+                    let is_flatter = |one: &LoadedSetup| one.flattening_percent.round() > flattest;
                     holds(
-                        ranked().all(|one| one.flattening_percent <= first + 0.5),
+                        near.all(|one| !(is_near(one) && is_flatter(one))),
                         "flattest",
+                    )?;
+                    holds(
+                        told.get(1).is_some() == far.any(|one| !is_near(one) && is_flatter(one)),
+                        "whether others are flatter",
                     )
                 }
                 (Goal::Share { share, .. }, Some(printed)) => {
@@ -898,11 +907,16 @@ const PICKS: &[Claim<Chosen>] = &[
             let answer = &chosen.answer;
             holds(answer.effort_unit <= 1.0, "of what can be held")?;
             says(&told[1], 100.0 * answer.wish.effort, 1e-9, "effort")?;
-            let mut all = answer.ranked.iter().map(|one| chosen.hardest(one));
-            holds(
-                all.all(|most| most.is_ok_and(|most| most <= answer.wish.effort + 1e-3)),
-                "at most",
-            )
+            for one in &answer.ranked {
+                let most = chosen.hardest(one)?;
+                // Told in whole percent; setups are searched at the samples, and this is the greatest between them.
+                let is_less = (100.0 * most).round() <= (100.0 * answer.wish.effort).round();
+                holds(
+                    is_less,
+                    &format!("{most} at most, {:?}", one.loaded.loading),
+                )?;
+            }
+            Ok(())
         },
     },
     Claim {
