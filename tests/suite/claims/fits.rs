@@ -6,6 +6,7 @@ use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use regex::Captures;
 use serde_json::Value;
+use torquill::library::Library;
 
 /// How many deviations of a normal distribution hold four in five on either side (textbook).
 const FOUR_IN_FIVE: f64 = 1.2816;
@@ -46,6 +47,38 @@ fn percent_is(printed: &str, log_ratio: f64, what: &str) -> Result<(), String> {
         1e-9,
         what,
     )
+}
+
+/// Measurements that stand apart: all that do are told, with their side and their distance, and how far off the model is.
+fn apart_told(told: &Captures<'_>, fit: &Value) -> Result<(), String> {
+    let each = anywhere(
+        r"`([^`]+)` is (\d+) % (above|below) what (this model makes of the others|people of that sex, size and training show), outside the interval that holds four in five: (the same depth, range and technique\? the right load and unit\?|the same angle or height\? the right unit\?) ?",
+    );
+    let told_apart: Vec<Captures<'_>> = each.captures_iter(&told[1]).collect();
+    let length: usize = told_apart.iter().map(|one| one[0].len()).sum();
+    holds(length == told[1].len(), "every word is read")?;
+    let all = rows(fit, "measurements");
+    let apart = all.iter().filter(|row| row["is_apart"] == true).count();
+    holds(told_apart.len() == apart, "all that stand apart")?;
+    for one in told_apart {
+        let row = named(fit, "measurements", "measurement", &one[1])?;
+        holds(row["is_apart"] == true, "it stands apart")?;
+        let ratio = number(row, "measured_si")? / number(row, "others_si")?;
+        says(&one[2], 100.0 * (ratio - 1.0).abs(), 1e-9, "distance")?;
+        holds((&one[3] == "above") == (ratio > 1.0), "side")?;
+        holds(one[4].contains("others") == (all.len() > 1), "beside what")?;
+        holds(
+            one[5].contains("load"), // all of these are lifts
+            "what to look at",
+        )?;
+    }
+    if let Some(off) = told.get(2) {
+        let library = Library::built_in();
+        let misses = library.misses().map_err(|fault| fault.to_string())?;
+        let missed = misses.of("ratio of lifts").exp_m1();
+        says(off.as_str(), 100.0 * missed, 1e-9, "how far off")?;
+    }
+    Ok(())
 }
 
 fn interval_is(told: &Captures<'_>, at: usize, lift: &Value) -> Result<(), String> {
@@ -336,6 +369,10 @@ const FITS: &[Claim<Value>] = &[
             let mut all = rows(fit, "measurements").iter();
             holds(all.all(|row| row["is_apart"] == false), "none is apart")
         },
+    },
+    Claim {
+        reads: r"((?:`[^`]+` is \d+ % (?:above|below) what [^?]+\?(?: the right[^?]*\?)? ?)+)(?:If all of that is right, it may be the model and not the lifter: of one lift it tells another (\d+) % off, as published ratios of lifts show; the interval counts that\.?)?",
+        holds: apart_told,
     },
     Claim {
         reads: r"Intervals hold four in five: scatter of people, error of each measurement, and the model's own error",
