@@ -55,9 +55,15 @@ pub(super) fn at_their_places(complaints: Vec<Complaint>, file: &str, text: &str
     let outline = RecordOutline::of(text);
     let mut last: Option<Place> = None;
     let numbered = complaints.into_iter().enumerate();
-    let faults = numbered.map(|(number, complaint)| {
+    let faults = numbered.flat_map(|(number, complaint)| {
+        // What is wrong in a file that this one names is told where it stands there.
+        if let BrokenRule::Said(elsewhere) = &complaint.broken
+            && elsewhere.iter().all(|fault| fault.place.is_some())
+        {
+            return elsewhere.clone();
+        }
         if let Some(place) = last.as_ref().filter(|_| number >= MOST_PLACED) {
-            return fault(complaint).at(place.clone());
+            return vec![fault(complaint).at(place.clone())];
         }
         let node = outline.find(&complaint.path);
         // The whole file marks nothing: its first line would say no more than its name.
@@ -70,14 +76,14 @@ pub(super) fn at_their_places(complaints: Vec<Complaint>, file: &str, text: &str
             }
         });
         let fault = fault(complaint);
-        match stretch {
+        vec![match stretch {
             Some(stretch) => {
                 let place = outline.place(file, &stretch);
                 last = Some(place.clone());
                 fault.at(place)
             }
             None => fault,
-        }
+        }]
     });
     faults.collect()
 }

@@ -2,6 +2,7 @@
 //!
 //! In: the folder of `--models`. Out: nothing, or the first folder or file that cannot be read.
 
+use super::nearest::known;
 use crate::error::{Error, FileFault, ModelFault, Result, Shelf};
 use std::path::{Path, PathBuf};
 
@@ -13,13 +14,36 @@ pub(super) fn check(folder: &Path) -> Result<()> {
     for shelf in Shelf::ALL {
         check_shelf(&folder.join(shelf.folder()))?;
     }
+    check_misspelt(folder)?;
     check_file(&folder.join("sources.ron"))
+}
+
+/// **Fails** if a folder that holds model files is called nearly as a kind of them is.
+fn check_misspelt(folder: &Path) -> Result<()> {
+    let names: Vec<&str> = Shelf::ALL.iter().map(|shelf| shelf.folder()).collect();
+    let inside = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    for path in inside.map(|entry| entry.path()) {
+        let name = path.file_name().unwrap_or_default().to_string_lossy();
+        let known = known(&name, &names);
+        if names.contains(&&*name) || known.near.is_empty() {
+            continue;
+        }
+        let mut files = std::fs::read_dir(&path).into_iter().flatten().flatten();
+        if files.any(|file| is_model_file(&file.path())) {
+            return Err(Error::bad(ModelFault::MisspeltFolder {
+                folder: path.display().to_string(),
+                known,
+            }));
+        }
+    }
+    Ok(())
 }
 
 /// The model files of a folder and of the folders in it that are named after kinds, in the order of their names.
 ///
 /// **Fails** if it cannot be listed or holds none.
 pub(super) fn model_files(folder: &Path) -> Result<Vec<PathBuf>> {
+    check_misspelt(folder)?;
     let shown = || folder.display().to_string();
     let listed = std::fs::read_dir(folder).map_err(|why| {
         Error::bad(ModelFault::UnreadableFolder {

@@ -86,6 +86,9 @@ impl Workbench {
                 None => Some(of_the_lifter(&files.record, inside).clone()),
             },
             Root::Technique | Root::Movement => sourced(&trees.movement, inside),
+            Root::Body if own_length(&files.record, inside).is_some() => {
+                Some(files.record.source.clone())
+            }
             Root::Body => match inside.split_once('.') {
                 Some(("segments" | "build", rest)) => sourced(&trees.segments, &renamed(rest)),
                 Some((_, rest)) if inside.starts_with("curves.") => sourced(&trees.curves, rest),
@@ -113,7 +116,12 @@ impl Workbench {
         let [record, segments, muscles, curves] = &self.files.texts;
         let like = self.strength_text(inside).filter(|_| root == Root::File);
         let record = like.as_ref().unwrap_or(record);
+        let own = own_length(&self.files.record, inside).filter(|_| root == Root::Body);
         let (text, path): (&LayeredText, String) = match (root, inside.split_once('.')) {
+            (Root::Body, _) if own.is_some() => (
+                &self.files.texts[0],
+                format!("lengths.{}", own.unwrap_or_default()),
+            ),
             (Root::File, _) => (record, inside.to_owned()),
             (Root::Technique | Root::Movement, _) => (&self.movement_text, inside.to_owned()),
             (Root::Body, Some(("segments" | "build", rest))) => (segments, in_table(rest)),
@@ -152,6 +160,13 @@ impl Workbench {
         let like = like.filter(|_| inside.starts_with("strength.") && !is_own)?;
         self.models.layered(Shelf::Lifters, like).ok().map(Arc::new)
     }
+}
+
+/// The segment whose length a lifter's own file gives in the place of its table's.
+fn own_length<'a>(record: &LifterRecord, inside: &'a str) -> Option<&'a str> {
+    let segment = inside.strip_prefix("segments.")?.strip_suffix(".length")?;
+    let mut own = record.lengths.keys();
+    own.any(|name| name.name() == segment).then_some(segment)
 }
 
 /// The source of a lifter's own value; a factor of 1 on all strength has one of its own.

@@ -234,8 +234,10 @@ fn of_the_path(rest: &[&str]) -> Option<String> {
 
 fn of_the_hand(way: &str, end: &str) -> String {
     let way = match way {
-        "forward" => "Place of the hand in front of the shoulder joint (lying: toward the feet)",
-        _ => "Height of the hand above the shoulder joint",
+        "forward" => {
+            "Place of the hand in front of the shoulder joint, square to the trunk (lying: toward the feet)"
+        }
+        _ => "Height of the hand above the shoulder joint, along a standing or seated trunk",
     };
     format!("{way} at the {end} of the range.")
 }

@@ -7,6 +7,7 @@ mod extending;
 mod guide;
 mod listed;
 mod plausible;
+mod told_where;
 
 use std::path::{Path, PathBuf};
 use tempfile::TempDir;

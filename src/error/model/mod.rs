@@ -31,6 +31,13 @@ pub enum ModelFault<Inner> {
         /// What the system says.
         why: String,
     },
+    /// A folder of model files whose name is nearly that of a kind.
+    MisspeltFolder {
+        /// The folder.
+        folder: String,
+        /// The kinds' folders.
+        known: Known,
+    },
     /// The user's folder holds no folder of model files.
     NoModelFolder {
         /// The folder.

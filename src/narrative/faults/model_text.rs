@@ -151,7 +151,15 @@ fn missing(path: &str, field: &str, others: &[String], record: Option<&str>) -> 
         return told;
     }
     let written: Vec<String> = plain.iter().map(|field| format!("{field}: …")).collect();
-    told.hint(format!("add `{}` inside its brackets", written.join(", ")))
+    let told = told.hint(format!("add `{}` inside its brackets", written.join(", ")));
+    // Who changes one value of a muscle gives no more than that, and a new one all of them.
+    let is_muscle = path.rsplit('.').nth(1) == Some("muscles") && others.len() >= 2;
+    match path.rsplit('.').next().filter(|_| is_muscle) {
+        Some(name) => told.hint(format!(
+            "no muscle of the table is called `{name}`, so a new one is read: one that is there is changed under its own name"
+        )),
+        None => told,
+    }
 }
 
 /// What to write for a field that needs more than a value.

@@ -23,6 +23,10 @@ pub(super) fn told(fault: &ModelFault<Fault>, units: System, tell: TellFault) ->
             "`{folder}` holds none of the folders of model files"
         ))
         .hint(format!("files are looked for in {}/", folders())),
+        ModelFault::MisspeltFolder { folder, known } => Told::new(format!(
+            "`{folder}` holds model files, but no kind of them has a folder of that name"
+        ))
+        .hint(did_you_mean(known)),
         ModelFault::NoSuchFile { shelf, name, known } => {
             let told = Told::new(format!("no {} is called `{name}`", shelf_name(*shelf)));
             own_folder(told.hint(did_you_mean(known)), known, shelf.folder(), name)
