@@ -11,7 +11,7 @@ use super::arm_record::{ArmPlace, ArmRecord, BentEnd, Hand, HandPlace, Posture};
 use super::limb_lines::BodyLines;
 use super::limb_weight::LimbWeight;
 use super::linkage::{Link, along, forearm_and_hand};
-use super::load_point::LoadPoint;
+use super::load_point::{LoadPoint, travelled};
 use super::pose::{Affine, Coordinate, Pose, PushPlace, Reaction, ReactionLimit, ReactionReading};
 use super::record::Movement;
 use super::traced_path::TracedPath;
@@ -334,7 +334,7 @@ impl ArmPath {
             },
             dx_ds_m: speed.x,
             dz_ds_m: speed.z,
-            travel_m: self.turn() * (rise_m - start_m),
+            travel_m: travelled(self.turn() * (rise_m - start_m)),
             lever_rad: 0.0,
         }
     }

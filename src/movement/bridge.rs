@@ -9,7 +9,7 @@ use super::leg_chain::{LegChain, PELVIS, THORAX};
 use super::limb_lines::{BodyLines, bench, floor};
 use super::limb_weight::{BodyPart, LimbWeight, limbs_of};
 use super::linkage::along;
-use super::load_point::LoadPoint;
+use super::load_point::{LoadPoint, travelled};
 use super::pose::{
     Affine, Balance, BodyOutline, Pose, PushPlace, Reaction, ReactionLimit, ReactionReading, View,
 };
@@ -245,7 +245,7 @@ impl TracedPath for BridgePath {
                 z_m: bar.z,
                 dx_ds_m: speed.x,
                 dz_ds_m: speed.z,
-                travel_m: hip.z - self.heights_m.0,
+                travel_m: travelled(hip.z - self.heights_m.0),
                 lever_rad: 0.0,
             },
             load_jacobian,

@@ -19,6 +19,13 @@ pub struct LoadPoint {
     pub lever_rad: f64,
 }
 
+/// A way along the path, m: what rounding makes of none is none.
+pub(super) fn travelled(way_m: f64) -> f64 {
+    /// A thousandth of a nanometre.
+    const NONE_M: f64 = 1.0e-12;
+    if way_m.abs() < NONE_M { 0.0 } else { way_m }
+}
+
 /// A force in the plane of the movement, as the load exerts it on the lifter.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct PlaneForce {

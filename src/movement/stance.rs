@@ -7,7 +7,7 @@
 use super::limb_lines::{BodyLines, floor};
 use super::limb_weight::LimbWeight;
 use super::linkage::along;
-use super::load_point::LoadPoint;
+use super::load_point::{LoadPoint, travelled};
 use super::pose::{
     Affine, Balance, BodyOutline, Pose, PushPlace, Reaction, ReactionLimit, ReactionReading, View,
 };
@@ -362,7 +362,7 @@ impl TracedPath for StancePath {
                 z_m: bar.z,
                 dx_ds_m: speed.x,
                 dz_ds_m: speed.z,
-                travel_m: bar.z - self.heights_m.0,
+                travel_m: travelled(bar.z - self.heights_m.0),
                 lever_rad: 0.0,
             },
             load_jacobian,
