@@ -39,7 +39,9 @@ pub(super) fn poses(study: &Study, setup: Option<&SetupStudy>) -> Vec<ShownPose>
         [POSES[0], POSES[what], POSES[4]]
     };
     let between = if names[1] == POSES[3] { last / 2 } else { told };
-    let samples = [0, between, last];
+    // What stands near an end is shown where it is, in that end's place.
+    let end = |name: &str, sample: usize| if name == POSES[what] { told } else { sample };
+    let samples = [end(names[0], 0), between, end(names[2], last)];
     let shown = samples.into_iter().zip(names);
     shown
         .map(|(sample, what)| ShownPose { sample, what })

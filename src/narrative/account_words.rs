@@ -162,7 +162,7 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
             with_unit("pennation", from_to(angles, 0), "deg")
         }
         ForceFactor::Passive => {
-            let shares = muscle.terms.map(|terms| 100.0 * terms.passive[1]);
+            let shares = passive_shares(muscle).map(|share| 100.0 * share);
             with_unit("passive force", from_to(shares, 0), "% of peak force")
         }
         ForceFactor::Activation => {
@@ -176,11 +176,34 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
     let force = force_unit(units);
     match from_to(muscle.force_n.map(|n| force.of(n)), 0) {
         Some(forces) => format!(
-            "{told}, {forces} {}{}",
+            "{told}, {}{forces} {}{}",
+            with_passive(muscle, factor),
             force.symbol,
             also_activation(muscle, factor)
         ),
         None => told,
+    }
+}
+
+/// Passive force before and after as shares of the peak force, as activated as the muscle is: its tendon gives, so fibres are
+/// shorter the more it is active.
+fn passive_shares(muscle: &MuscleShare) -> [f64; 2] {
+    std::array::from_fn(|index| {
+        let (terms, activation) = (muscle.terms[index], muscle.activation[index]);
+        let [relaxed, active] = [0, 1].map(|at| terms.passive[at] * terms.cos_pennation[at]);
+        (1.0 - activation) * relaxed + activation * active
+    })
+}
+
+/// "in all " before a force that a part of its own, the passive one, is in.
+fn with_passive(muscle: &MuscleShare, factor: ForceFactor) -> &'static str {
+    /// Less of the peak force is told nowhere.
+    const NONE: f64 = 0.005;
+    let is_told = passive_shares(muscle).iter().any(|share| *share > NONE);
+    match factor {
+        ForceFactor::Passive => "",
+        _ if is_told => "in all ",
+        _ => "",
     }
 }
 

@@ -233,7 +233,7 @@ fn beyond_living(warning: &FibreWarning) -> String {
     };
     format!(
         "{place} of the range the fibres of {} are {} times their optimal length at the farthest (living ones: \
-         {shortest} to {longest}), with up to {} of the pull there: trust the curve less",
+         {shortest} to {longest}), with up to {} of the peak forces that pull there: trust the curve less",
         head_name(&warning.muscle),
         length_beyond(warning.length_norm),
         percent(warning.share)

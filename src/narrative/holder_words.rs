@@ -7,7 +7,7 @@ use super::muscle_names::muscle_name;
 use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
-use crate::study::{LoadHolders, Study};
+use crate::study::{LoadHolders, MusclePart, Study};
 use crate::units::System;
 
 /// What the heaviest load of each place asks of the joint, limbs included.
@@ -35,12 +35,10 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
     let last = (study.range.poses.len() - 1) as f64;
     let place = study.told(units).at_place(at as f64 / last);
     let unit = units.torque_unit();
-    let share = |count: usize| {
-        let first = holders.layers[..count].iter();
-        first.map(|layer| layer.torque_nm[at]).sum::<f64>() / holders.total_nm[at]
-    };
-    let two = holders.layers.len().min(2);
-    let names: Vec<String> = holders.layers[..two].iter().map(muscle_name).collect();
+    let most = most_there(holders);
+    let shares = most.iter().map(|layer| layer.torque_nm[at]);
+    let share = shares.sum::<f64>() / holders.total_nm[at];
+    let names: Vec<String> = most.iter().map(|layer| muscle_name(layer)).collect();
     let told: Vec<String> = holders
         .layers
         .iter()
@@ -55,8 +53,8 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             "{} at its weakest: {} {} {} of the muscles' moment at the {joint}",
             study.movement_title,
             listed(&names),
-            if two == 1 { "makes" } else { "make" },
-            percent(share(two))
+            if names.len() == 1 { "makes" } else { "make" },
+            percent(share)
         ),
         false => format!(
             "{} at its weakest: the {joint} does not limit",
@@ -74,7 +72,7 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             "{shown_as}Upper edge: all muscles that lift; the rest is tissue, and muscles that pull the other way."
         ),
         description: format!(
-            "Stacked muscle moments at the {joint} over {}. Where the lift is weakest, {place}: {}; load and limbs ask for {} {}.",
+            "Stacked muscle moments at the {joint} over {}. Where the lift is weakest, {place}: {}; that load and the limbs ask for {} {}.",
             study.axis,
             told.join(", "),
             rounded(unit.of(holders.asked_nm[at]), 0),
@@ -92,12 +90,29 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
     }
 }
 
+/// The one or two muscles that make most of the moment where the lift is weakest.
+fn most_there(holders: &LoadHolders) -> Vec<&MusclePart> {
+    /// Less of the moment is not told.
+    const TOLD: f64 = 0.01;
+    let moment = |layer: &&MusclePart| layer.torque_nm[holders.weakest];
+    let told = |layer: &&MusclePart| {
+        layer.others == 0 && moment(layer) >= TOLD * holders.total_nm[holders.weakest]
+    };
+    let mut layers: Vec<&MusclePart> = holders.layers.iter().filter(told).collect();
+    layers.sort_by(|a, b| moment(b).total_cmp(&moment(a)));
+    layers.truncate(2);
+    if layers.is_empty() {
+        return holders.layers.iter().take(1).collect();
+    }
+    layers
+}
+
 /// How the stretches are read in which the joint does not limit, and what is said of them; nothing where it limits
 /// everywhere.
 fn unlike_elsewhere(holders: &LoadHolders, joint: &str) -> (String, String) {
     let stretches = holders.undetermined();
     if stretches.is_empty() {
-        let why = " The joint limits the lift everywhere, so its muscles give what their arms and lengths let them.";
+        let why = " The joint limits the lift everywhere, so no other sharing of its moment holds as much.";
         return (String::new(), why.to_owned());
     }
     let told: Vec<String> = stretches

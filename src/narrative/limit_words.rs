@@ -123,12 +123,30 @@ fn stretches_in_words(told: Telling<'_>, stretches: &[LimitedStretch]) -> String
     let joints = |stretch: &LimitedStretch| format!("{} strength", listed(&stretch.joints));
     match stretches {
         [] => "no joint's strength counts most for long".to_owned(),
-        [only] => format!("{} {} most all the way", joints(only), counts(only)),
+        [only] if only.from == 0 && only.to as f64 >= last => {
+            format!("{} {} most all the way", joints(only), counts(only))
+        }
+        [only] => {
+            let (from, unit) = place(only.from);
+            let (number, _) = place(only.to);
+            let way = if only.to as f64 >= last {
+                format!("from {from} {unit} on")
+            } else if only.from == 0 {
+                format!("{to} {number} {unit}")
+            } else {
+                format!("from {from} to {number} {unit}")
+            };
+            format!("{} {} most {way}", joints(only), counts(only))
+        }
         [first, between @ .., end] => {
             let ends = first.to;
             let (number, unit) = place(ends);
+            let to_first = match first.from {
+                0 => to.to_owned(),
+                from => format!("from {} to", place(from).0),
+            };
             let mut words = format!(
-                "{} {} most {to} {number} {unit}",
+                "{} {} most {to_first} {number} {unit}",
                 joints(first),
                 counts(first)
             );

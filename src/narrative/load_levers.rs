@@ -30,6 +30,8 @@ pub(crate) struct ShrinkingLever {
     ends: [f64; 2],
     /// The lever there, m.
     levers_m: [f64; 2],
+    /// Whether the ground's or the plate's push is in it.
+    with_push: bool,
 }
 
 impl ShrinkingLever {
@@ -53,11 +55,31 @@ impl ShrinkingLever {
         let gained = (held[longest[1]].capacity / held[longest[0]].capacity).ln();
         let shrunk = (levers_m[0] / levers_m[1]).ln();
         let last = (held.len() - 1) as f64;
+        let pushes = |at: &usize| !study.range.poses[*at].reactions.is_empty();
         (gained > 0.0 && shrunk > MOSTLY * gained).then(|| Self {
+            with_push: longest.iter().any(pushes),
             joint: study.joint(row),
             ends: longest.map(|at| at as f64 / last),
             levers_m,
         })
+    }
+
+    /// What it is the lever of.
+    pub(crate) fn of_what(&self) -> &'static str {
+        match self.with_push {
+            true => "moment arm of load and push",
+            false => "load's moment arm",
+        }
+    }
+
+    /// Which joint limits longest, and how its lever shrinks.
+    pub(crate) fn sentence(&self, units: System) -> String {
+        format!(
+            " The {} limits longest: the {} there shrinks, {} of the way.",
+            self.joint,
+            self.of_what(),
+            self.in_words(units)
+        )
     }
 
     /// "26.8 to 9.7 cm from 5 % to 100 %".

@@ -3,7 +3,7 @@
 //! In: a study. Out: words behind the name of the lifter; nothing where all is as in the library and held still.
 
 use super::places::velocity_in_words;
-use super::prose::listed;
+use super::prose::{capital, listed};
 use crate::capacity::Pace;
 use crate::library::ModelChange;
 use crate::movement::Measure;
@@ -53,5 +53,45 @@ pub(crate) fn changes_in_words(changes: &[ModelChange]) -> String {
     match told.as_slice() {
         [] => String::new(),
         all => format!(", {}", listed(all)),
+    }
+}
+
+/// What an effort of 1 is: what can be held, or what there is at a speed.
+pub(super) fn there_is(pace: Pace) -> &'static str {
+    match pace {
+        Pace::Isometric => "can be held",
+        _ => "there is at that speed",
+    }
+}
+
+/// For what a load is too heavy, where it is not for being held still.
+pub(super) fn for_speed(pace: Pace) -> &'static str {
+    match pace {
+        Pace::Isometric => "",
+        _ => " for that speed",
+    }
+}
+
+/// What a lifter does with a capacity: holds it, or has it at a speed.
+pub(super) fn lifter_has(pace: Pace) -> &'static str {
+    match pace {
+        Pace::Isometric => "can hold",
+        _ => "has at that speed",
+    }
+}
+
+/// Whether the curve is of a lift held still.
+pub(super) fn how_held(study: &Study) -> String {
+    match pace_words(study.pace).strip_prefix(", ") {
+        None => "Held still".to_owned(),
+        Some(pace) => capital(pace),
+    }
+}
+
+/// Whose force or torque the axis shows.
+pub(super) fn whose_side(study: &Study) -> &'static str {
+    match (study.range.measure, study.range.sides.count() > 1.0) {
+        (Measure::Force, true) => "both sides together",
+        (Measure::Torque, true) | (_, false) => "one side",
     }
 }

@@ -101,14 +101,15 @@ pub(crate) fn classes_by_share(people: &People) -> String {
     shares.collect::<Vec<_>>().join(", ")
 }
 
-/// "95 % of people have an ascending curve".
+/// "95 % of 200 invented people have an ascending curve".
 pub(crate) fn most_frequent_class(people: &People) -> String {
     let first = people.classes.first();
     let words = first.map(|(shape, count)| {
         let share = 100.0 * *count as f64 / people.count as f64;
         let share = rounded(share, 0);
         format!(
-            "{share} % of people have {} curve",
+            "{share} % of {} have {} curve",
+            invented(people.count),
             with_article(shape.word())
         )
     });

@@ -6,7 +6,7 @@ use super::doubt_words::{HOLLOW, LESS_SURE};
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
 use super::load_levers::ShrinkingLever;
-use super::made_words::{made_words, pace_words};
+use super::made_words::{for_speed, how_held, lifter_has, made_words, there_is, whose_side};
 use super::negative_words::negative_sentences;
 use super::people_words::{classes_by_share, invented_people, most_frequent_class};
 use super::places::sides_in_words;
@@ -16,6 +16,7 @@ use super::setup_names::{added_is_plural, added_name, with_article};
 use super::shown_units::ShownUnits;
 use super::straight_limbs::straight_at_peak;
 use super::telling::Telling;
+use crate::capacity::Pace;
 use crate::movement::Measure;
 use crate::overlay::Sticking;
 use crate::resistance::Setup;
@@ -104,13 +105,8 @@ impl Telling<'_> {
                 " At its peak the {joint} is nearly straight: a model bears any load on a straight limb."
             )
         });
-        let shrinking = || {
-            let lever = ShrinkingLever::of(self.study)?;
-            let (joint, words) = (lever.joint, lever.in_words(self.units));
-            Some(format!(
-                " The {joint} limits longest: the load's moment arm there shrinks, {words} of the way."
-            ))
-        };
+        let lever = || ShrinkingLever::of(self.study);
+        let shrinking = || Some(lever()?.sentence(self.units));
         straight.or_else(shrinking).unwrap_or_default()
     }
 
@@ -152,14 +148,21 @@ impl Telling<'_> {
         };
         let (effort, place) = (sticking.max_effort, self.at_place(sticking.point_range));
         if effort >= 2.0 {
-            format!("{} times what can be held {place}", rounded(effort, 1))
+            format!(
+                "{} times what {} {place}",
+                rounded(effort, 1),
+                there_is(self.study.pace)
+            )
         } else if effort >= TOO_HEAVY {
             format!(
-                "too heavy by {} %, {place}",
+                "too heavy{} by {} %, {place}",
+                for_speed(self.study.pace),
                 rounded(100.0 * (effort - 1.0), 0)
             )
         } else if effort > 1.0 {
-            format!("just more than can be held {place}")
+            format!("just more than {} {place}", there_is(self.study.pace))
+        } else if is_level(setup) {
+            "equally hard all the way".to_owned()
         } else {
             format!("hardest {place}")
         }
@@ -219,17 +222,23 @@ impl Telling<'_> {
         let by = rounded(100.0 * (worst.max_effort - 1.0), 0);
         Some(match heavy.as_slice() {
             [only] => format!(
-                "{} is too heavy by {by} %, {}",
+                "{} is too heavy{} by {by} %, {}",
                 self.setup_name(only),
+                for_speed(self.study.pace),
                 self.at_place(worst.point_range)
             ),
             all if all.len() == self.study.setups.len() => {
-                format!("no setup can be held, too heavy by up to {by} %")
+                let none = match self.study.pace {
+                    Pace::Isometric => "can be held",
+                    _ => "keeps that speed",
+                };
+                format!("no setup {none}, too heavy by up to {by} %")
             }
             several => format!(
-                "{} of {} setups are too heavy, by up to {by} %",
+                "{} of {} setups are too heavy{}, by up to {by} %",
                 several.len(),
-                self.study.setups.len()
+                self.study.setups.len(),
+                for_speed(self.study.pace)
             ),
         })
     }
@@ -314,12 +323,13 @@ impl Telling<'_> {
         let study = self.study;
         let class = &study.class;
         let mut words = format!(
-            "The strength curve of the {} is {}: over {}, what the lifter ({}) can hold goes from {} of its \
+            "The strength curve of the {} is {}: over {}, what the lifter ({}) {} goes from {} of its \
              peak at the start to {} at the end; it is greatest {}.",
             study.movement_title.to_lowercase(),
             class.shape.word(),
             self.over_axis(),
             study.lifter_title,
+            lifter_has(study.pace),
             percent(class.start_ratio),
             percent(class.end_ratio),
             self.at_place(class.peak_range)
@@ -349,10 +359,14 @@ impl Telling<'_> {
             format!("With {name}")
         };
         let beyond = if sticking.max_effort > 1.0 {
-            ", more than can be held"
+            format!(", more than {}", there_is(self.study.pace))
         } else {
-            ""
+            String::new()
         };
+        if is_level(setup) {
+            let effort = effort_percent(sticking.max_effort);
+            return format!(" {under}, effort is the same all the way, {effort}{beyond}.");
+        }
         format!(
             " {under}, effort is greatest {}, {}{beyond}; the hardest part lies {}.",
             self.at_place(sticking.point_range),
@@ -390,6 +404,15 @@ impl Telling<'_> {
     }
 }
 
+/// Whether effort is the same at every place but for rounding of whole percents.
+fn is_level(setup: &SetupStudy) -> bool {
+    const SAME: f64 = 0.002;
+    let [least, most] = [f64::min, f64::max].map(|of| setup.effort.iter().copied().reduce(of));
+    least
+        .zip(most)
+        .is_some_and(|(least, most)| most > 0.0 && most - least <= SAME * most)
+}
+
 /// An effort in words, which never rounds what is too much to what is just held.
 fn effort_percent(effort: f64) -> String {
     if effort > 1.0 && effort < TOO_HEAVY {
@@ -418,22 +441,6 @@ pub(crate) fn conjugated(setup: &Setup, verb: &str) -> String {
         verb.to_owned()
     } else {
         format!("{verb}s")
-    }
-}
-
-/// Whether the curve is of a lift held still.
-fn how_held(study: &Study) -> String {
-    match pace_words(study.pace).strip_prefix(", ") {
-        None => "Held still".to_owned(),
-        Some(pace) => capital(pace),
-    }
-}
-
-/// Whose force or torque the axis shows.
-fn whose_side(study: &Study) -> &'static str {
-    match (study.range.measure, study.range.sides.count() > 1.0) {
-        (Measure::Force, true) => "both sides together",
-        (Measure::Torque, true) | (_, false) => "one side",
     }
 }
 

@@ -8,6 +8,7 @@ use super::comparison::{compared_of, shown_figure};
 use super::faults::in_one_line;
 use super::fibre_words::fibre_warning_lines;
 use super::made_words::pace_words;
+use super::parameter_list::shown_unit;
 use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
 use super::quantities::{QuantityWords, rounded, with_minus};
@@ -95,9 +96,15 @@ fn in_unit(value: f64, unit: &str, units: System) -> String {
         "m" => units.short_length(Length::from_m(value)),
         "rad" => format!("{} deg", with_minus(&rounded(value.to_degrees(), 1))),
         "shoulder breadths" => format!("{} \u{d7} build.biacromial_breadth", rounded(value, 4)),
-        unit => format!("{} {unit}", rounded(value, shown_decimals(value)))
-            .trim_end()
-            .to_owned(),
+        unit => {
+            let (factor, unit) = match (units, unit) {
+                (System::Us, "kg" | "N" | "N·m") => shown_unit(value, unit, units),
+                _ => (1.0, unit),
+            };
+            let value = factor * value;
+            let told = format!("{} {unit}", rounded(value, shown_decimals(value)));
+            told.trim_end().to_owned()
+        }
     }
 }
 
@@ -143,12 +150,33 @@ pub fn family_paragraphs(family: &Family, units: System) -> Vec<String> {
     if let Some(pace) = pace.strip_prefix(", ") {
         lines.insert(0, format!("All values {pace}."));
     }
+    lines.extend(same_as_now(family));
     if let Some(sentence) = sensitivities(family) {
         lines.push(String::new());
         lines.push(sentence);
     }
     lines.extend(whys(family, units));
     lines
+}
+
+/// That no value is another one than the present; nothing where one is.
+fn same_as_now(family: &Family) -> Option<String> {
+    let changes_nothing = |variant: &Variant| variant.figures == family.base_figures;
+    if family.variants.is_empty() || !family.variants.iter().all(changes_nothing) {
+        return None;
+    }
+    let is_zero = family
+        .present
+        .as_ref()
+        .is_some_and(|number| number.value == 0.0);
+    let is_share = |variant: &Variant| variant.text.ends_with('%') && variant.text != "+0%";
+    let of_nothing = match is_zero && family.variants.iter().any(is_share) {
+        true => " A share of 0 is 0: name a value with its unit.",
+        false => "",
+    };
+    Some(format!(
+        "Nothing changes: every value is the one that is there.{of_nothing}"
+    ))
 }
 
 /// Why each curve differs: a line for the value, one for every place.

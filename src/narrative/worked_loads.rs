@@ -7,6 +7,7 @@ use super::prose::percent;
 use super::worked_implements::{HungItem, band, cable, chain, rails};
 use super::worked_names::load_unit;
 use super::worked_sheet::WorkedSheet;
+use crate::capacity::Pace;
 use crate::movement::{Carrier, Measure};
 use crate::numeric::Formula;
 use crate::resistance::{Item, Setup, Sled, along_rails_n};
@@ -60,7 +61,7 @@ pub(super) fn demand(
         ("", 3),
         "demand over capacity",
     );
-    sheet.sentence(effort_told(load.effort));
+    sheet.sentence(effort_told(load.effort, pose.pace));
     Some(demand)
 }
 
@@ -158,17 +159,22 @@ fn share_meaning(carrier: &Carrier, setup: &Setup) -> &'static str {
     }
 }
 
-fn effort_told(effort: f64) -> String {
+fn effort_told(effort: f64, pace: Pace) -> String {
+    let (has, beyond) = match pace {
+        Pace::Isometric => ("holds here", "it cannot be held"),
+        pace if pace.lowers() => ("has here at this speed", "it goes down faster"),
+        _ => ("has here at this speed", "it is slowed down"),
+    };
     if effort > 1.0 {
         format!(
-            "The load asks for {} of what this lifter holds here: it cannot be held.",
+            "The load asks for {} of what this lifter {has}: {beyond}.",
             percent(effort)
         )
     } else if effort < 0.0 {
         "The help is more than the load: the lifter would have to pull it down.".to_owned()
     } else {
         format!(
-            "The load takes {} of what this lifter holds here.",
+            "The load takes {} of what this lifter {has}.",
             percent(effort)
         )
     }

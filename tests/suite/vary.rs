@@ -323,6 +323,34 @@ fn law_the_nearest_source_is_told() {
     }
 }
 
+/// A share of nothing is nothing, and is told to be.
+#[test]
+fn fault_a_share_of_zero_is_told_to_change_nothing() {
+    let words = [
+        "vary",
+        "squat",
+        "--param",
+        "technique.depth",
+        "--values",
+        "+10%",
+    ];
+    let told = crate::calling::in_one_line(&crate::calling::call(&words).done().out);
+    assert!(
+        told.contains("Nothing changes: every value is the one that is there. A share of 0 is 0"),
+        "{told}"
+    );
+    let words = [
+        "vary",
+        "squat",
+        "--param",
+        "technique.depth",
+        "--values",
+        "10 deg",
+    ];
+    let told = crate::calling::call(&words).done().out;
+    assert!(!told.contains("Nothing changes"), "{told}");
+}
+
 /// A change of nothing is the model as it is: it has a line in the table, no reasons and no row of its own in a file.
 #[test]
 fn regress_a_change_of_nothing_has_no_rows() {

@@ -375,7 +375,21 @@ pub const CURVES: &[Claim<Drawn>] = &[
             is_of(&told[3], drawn)?;
             holds(!is_pale_where_weakest(drawn)?, "the joint limits there")?;
             let mut places = told_places(&weakest[1], drawn).into_iter();
-            let found = places.any(|x| says(&told[2], share(x), 0.0, "").is_ok());
+            // The rest of a stack stands for several.
+            let are_largest = |x: f64| {
+                let layers = layers(drawn, x);
+                let is_named = |layer: &&(String, f64)| names.contains(&layer.0.to_lowercase());
+                let of = |named: bool| {
+                    let own = layers.iter().filter(move |layer| is_named(layer) == named);
+                    own.map(|layer| layer.1)
+                };
+                let most_of_others = layers
+                    .iter()
+                    .filter(|layer| !is_named(layer) && !layer.0.to_lowercase().contains("other"));
+                let others = most_of_others.map(|layer| layer.1).fold(0.0, f64::max);
+                of(true).fold(f64::INFINITY, f64::min) >= others - 0.5 || layers.len() == 1
+            };
+            let found = places.any(|x| says(&told[2], share(x), 0.0, "").is_ok() && are_largest(x));
             holds(found, "they have that share where the lift is weakest")
         },
     },
@@ -384,7 +398,7 @@ pub const CURVES: &[Claim<Drawn>] = &[
         holds: is_definition,
     },
     Claim {
-        reads: r"Where the lift is weakest, ([^:]+): (.+); load and limbs ask for (\d+) N·m",
+        reads: r"Where the lift is weakest, ([^:]+): (.+); that load and the limbs ask for (\d+) N·m",
         holds: |told, drawn| {
             let parts: Vec<&str> = told[2].split(", ").collect();
             let asked = drawn.curve("asked by the heaviest load")?;
@@ -422,7 +436,7 @@ pub const CURVES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"The joint limits the lift everywhere, so its muscles give what their arms and lengths let them",
+        reads: r"The joint limits the lift everywhere, so no other sharing of its moment holds as much",
         holds: |_, drawn| holds(drawn.pale.is_empty(), "no place is pale"),
     },
     Claim {

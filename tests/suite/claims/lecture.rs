@@ -1003,7 +1003,7 @@ fn speed_keeps(drawn: &Drawn, name: &str, percent: &str) -> Result<(), String> {
 /// Lifts of several joints, bands and chains, families.
 const LOADS: &[Claim<Drawn>] = &[
     Claim {
-        reads: r"[^:]+: (\S.*strength) counts? most (all the way|(?:up|down) to .+)",
+        reads: r"[^:]+: (\S.*strength) counts? most (all the way|(?:(?:up|down) to|from) .+)",
         holds: limits_told,
     },
     Claim {
@@ -1305,10 +1305,33 @@ fn limits_told(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     if &told[2] == "all the way" {
         return counts_most(drawn, &first(&told[1]), 0, last);
     }
-    let mut from = 0;
     let mut joints = first(&told[1]);
     let slack = last / 50;
-    let rest = told[2].replace("up to ", "to ").replace("down to ", "to ");
+    let (mut from, rest) = match told[2].strip_prefix("from ") {
+        None => (0, told[2].to_owned()),
+        Some(words) => {
+            let (begins, rest) = words.split_once(' ').ok_or("no place")?;
+            let begins = near(number(begins));
+            holds(
+                begins > 0 && begins <= last / 20 + slack,
+                "it begins behind the start",
+            )?;
+            holds(
+                firsts(drawn)[0] != joints[0],
+                "another one counts most at the start",
+            )?;
+            let is_on = rest.split(' ').nth(1) == Some("on");
+            (
+                begins,
+                if is_on {
+                    "beyond".to_owned()
+                } else {
+                    rest.to_owned()
+                },
+            )
+        }
+    };
+    let rest = rest.replace("up to ", "to ").replace("down to ", "to ");
     for part in format!("it strength {rest}").split(", ") {
         let (who, place) = part.split_once(" strength ").ok_or("no strength")?;
         if who != "it" {

@@ -169,6 +169,20 @@ fn greatest_there(place: &str, values: &[f64], curves: &Curves) -> Result<(), St
     holds(near, &format!("it is greatest {place}"))
 }
 
+/// Effort is the same at every place but for rounding.
+fn is_level(effort: &[f64]) -> Result<(), String> {
+    let least = effort.iter().copied().fold(f64::INFINITY, f64::min);
+    holds(least >= 0.997 * greatest(effort).1, "the same all the way")
+}
+
+/// What is more than there is at a speed is not called more than can be held.
+fn at_speed(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
+    holds(
+        told[0].contains("that speed") != curves.still,
+        "held or moved",
+    )
+}
+
 /// The words of a strength curve and what makes them true.
 pub const CLAIMS: &[Claim<Curves>] = &[
     Claim {
@@ -187,24 +201,47 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r".+: too heavy by (\d+) %, (.+)",
+        reads: r".+: equally hard all the way",
+        holds: |_, curves| {
+            holds(greatest(curves.effort(0)).1 <= 1.0 + 1e-9, "it can be held")?;
+            is_level(curves.effort(0))
+        },
+    },
+    Claim {
+        reads: r"(?:With )?(.+?), effort is the same all the way, ([\d.]+) %(, more than (?:can be held|there is at that speed))?",
         holds: |told, curves| {
+            let load = curves.load(&told[1])?;
+            let most = curves.greatest_effort(load);
+            says_of_greatest(&told[2], most, |effort| 100.0 * effort, 0.02, "effort")?;
+            holds(
+                told.get(3).is_some() == (most[1] > 1.0 + 1e-9),
+                "whether it is too much",
+            )?;
+            is_level(curves.effort(load))
+        },
+    },
+    Claim {
+        reads: r".+: too heavy(?: for that speed)? by (\d+) %, (.+)",
+        holds: |told, curves| {
+            at_speed(told, curves)?;
             says_of_greatest(&told[1], curves.greatest_effort(0), excess, 0.02, "excess")?;
             holds(&told[1] != "0", "an excess of nothing is told")?;
             hardest_there(&told[2], curves, 0)
         },
     },
     Claim {
-        reads: r".+: just more than can be held (.+)",
+        reads: r".+: just more than (?:can be held|there is at that speed) (.+)",
         holds: |told, curves| {
+            at_speed(told, curves)?;
             let [least, most] = curves.greatest_effort(0);
             holds(most > 1.0 && least < 1.0051, "just more")?;
             hardest_there(&told[1], curves, 0)
         },
     },
     Claim {
-        reads: r".+: ([\d.]+) times what can be held (.+)",
+        reads: r".+: ([\d.]+) times what (?:can be held|there is at that speed) (.+)",
         holds: |told, curves| {
+            at_speed(told, curves)?;
             says_of_greatest(
                 &told[1],
                 curves.greatest_effort(0),
@@ -224,8 +261,9 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: |told, curves| class_is(&told[1], &curves.capacity, curves.most()),
     },
     Claim {
-        reads: r".+: (.+) is too heavy by (\d+) %, (.+)",
+        reads: r".+: (.+) is too heavy(?: for that speed)? by (\d+) %, (.+)",
         holds: |told, curves| {
+            at_speed(told, curves)?;
             let load = curves.load(told[1].trim_start_matches("with "))?;
             says_of_greatest(
                 &told[2],
@@ -241,8 +279,9 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r".+: no setup can be held, too heavy by up to (\d+) %",
+        reads: r".+: no setup (?:can be held|keeps that speed), too heavy by up to (\d+) %",
         holds: |told, curves| {
+            at_speed(told, curves)?;
             holds(
                 curves.too_heavy()[1] == curves.loads.len(),
                 "none can be held",
@@ -251,8 +290,9 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r".+: (\d+) of (\d+) setups are too heavy, by up to (\d+) %",
+        reads: r".+: (\d+) of (\d+) setups are too heavy(?: for that speed)?, by up to (\d+) %",
         holds: |told, curves| {
+            at_speed(told, curves)?;
             let [least, most] = curves.too_heavy();
             let counted: usize = told[1].parse().map_err(|_| "no count")?;
             holds((least..=most).contains(&counted), "so many are too heavy")?;
@@ -293,7 +333,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         holds: |_, curves| holds(best_gain(curves) < 0.012, "no setup is more even"),
     },
     Claim {
-        reads: r"The strength curve of the (.+) is (\S+): over (?:the )?.+, what the lifter \(.+\) can hold goes from (\d+) % of its peak at the start to (\d+) % at the end; it is greatest (.+)",
+        reads: r"The strength curve of the (.+) is (\S+): over (?:the )?.+, what the lifter \(.+\) (?:can hold|has at that speed) goes from (\d+) % of its peak at the start to (\d+) % at the end; it is greatest (.+)",
         holds: |told, curves| {
             holds(told[1] == curves.lift.to_lowercase(), "the lift's name")?;
             class_is(&told[2], &curves.capacity, curves.most())?;
@@ -302,7 +342,7 @@ pub const CLAIMS: &[Claim<Curves>] = &[
         },
     },
     Claim {
-        reads: r"(?:With )?(.+?), effort is greatest (.+?), ([\d.]+) %(, more than can be held)?; the hardest part lies (.+)",
+        reads: r"(?:With )?(.+?), effort is greatest (.+?), ([\d.]+) %(, more than (?:can be held|there is at that speed))?; the hardest part lies (.+)",
         holds: effort_told,
     },
     Claim {
@@ -434,6 +474,9 @@ fn effort_told(told: &Captures<'_>, curves: &Curves) -> Result<(), String> {
         None => most < 1.0 + 1e-4,
     };
     holds(is_more, "more than can be held")?;
+    if told.get(4).is_some() {
+        at_speed(told, curves)?;
+    }
     hardest_there(&told[2], curves, load)?;
     let stretch = &signed(&told[5]);
     let inside: Vec<f64> = (0..effort.len())
