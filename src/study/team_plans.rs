@@ -262,6 +262,7 @@ fn test(question: &PlanQuestion, member: &TeamMember, library: &Library) -> Resu
             let of_person = Expected::OfPerson {
                 lifts: expected.lifts,
                 low: expected.low,
+                high: expected.high,
             };
             let lifter = expected.lifter;
             (Model { lifter, ..model }, of_person)
