@@ -10,6 +10,7 @@ use super::possible_maximum::{impossible, odd_maximum};
 use super::question::Question;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
+use super::solve::SolvedLift;
 use crate::anatomy::{Lifter, LifterRecord, Sex, Training};
 use crate::bounds::bounds;
 use crate::error::{Error, JudgedBy, PlanFault, Result};
@@ -21,7 +22,7 @@ use crate::session::method::Method;
 use crate::session::published::EccentricTable;
 use crate::session::status::{Level, Permission, Trainee, may_do};
 use crate::session::strength::{OneRmSource, PlannedLift, UnlikelyOneRm};
-use crate::setups::{Gym, Loadings, Watch, usual_gym_with_light_bars};
+use crate::setups::{ArmsStand, Gym, Loadings, Watch, usual_gym_with_light_bars};
 use crate::units::Mass;
 
 /// Gym that is taken when none is named.
@@ -43,8 +44,10 @@ pub(super) struct PlanGround {
     pub loading: Loadings,
     /// Setups by method, or why there is none.
     pub setups: Vec<(Method, Result<SessionSetup>)>,
-    /// Whether a gym is named that has no safety arms.
+    /// Whether a gym is named that has no safety arms that stand right below the lift.
     pub without_arms: bool,
+    /// Where the gym's safety arms stand below the lift, where something has to catch the load.
+    pub arms: Option<ArmsStand>,
     /// What was taken for granted.
     pub notes: Vec<PlanNote>,
 }
@@ -106,11 +109,12 @@ pub(super) fn plan_ground(
     };
     let pieces = asked.pieces.setup(&own)?;
     let setups = search.setups(pieces, &lift.trainee, watch)?;
+    let arms = gym.as_ref().and_then(|gym| arms_in(question, gym));
     Ok(PlanGround {
         lift,
         lifter: scaled.ok(),
-        without_arms: asked.gym.is_some()
-            && gym.as_ref().is_some_and(|gym| gym.safety_arms.is_none()),
+        without_arms: asked.gym.is_some() && arms.is_none(),
+        arms,
         loading,
         setups,
         notes,
@@ -174,7 +178,7 @@ fn planned_lift(
                     load: set.0,
                     repetitions: set.1,
                 });
-            (that_somebody_has(one_rm)?, from)
+            (that_somebody_has(one_rm, question)?, from)
         }
         (None, Some(log)) => {
             let (one_rm, from, facts) = one_rm_of_log(log, asked, library, question)?;
@@ -260,9 +264,13 @@ fn unlikely_maximum(
 
 /// A 1RM that is told.
 ///
-/// **Fails** above every load that is planned.
-fn that_somebody_has(one_rm: Mass) -> Result<Mass> {
-    let most = Mass::from_kg(bounds().planned_load.most());
+/// **Fails** above every load that is planned, and with a barbell above every one that was lifted.
+fn that_somebody_has(one_rm: Mass, question: &Question<'_>) -> Result<Mass> {
+    let bound = match question.movement.carrier()? {
+        Carrier::Bar => &bounds().barbell_maximum,
+        _ => &bounds().planned_load,
+    };
+    let most = Mass::from_kg(bound.most());
     if one_rm > most {
         return Err(Error::bad(PlanFault::OneRmOutside { one_rm, most }));
     }
@@ -279,6 +287,15 @@ fn gym(asked: &PlanQuestion, library: &Library, carrier: &Carrier) -> Result<Opt
         return Ok(None);
     }
     library.gym(USUAL_GYM).map(Some)
+}
+
+/// Where the safety arms of a gym stand below a lift whose load they catch; nothing where they do not reach it, and where no
+/// pose of the lift is known.
+fn arms_in(question: &Question<'_>, gym: &Gym) -> Option<ArmsStand> {
+    let lift = SolvedLift::of(question).ok()?;
+    let height = lift.arms(Some(gym))?;
+    let handling = &question.movement.handling;
+    Some(ArmsStand::under(&lift.points, height, handling))
 }
 
 /// Share of the 1RM that an empty bar may weigh (assumed: more leaves no room for warm-up sets).
