@@ -169,7 +169,7 @@ fn after_repetitions(
     units: System,
 ) -> String {
     format!(
-        "By repetitions first: a usual step, {} to {}, cannot be set up here. When {}{} {} possible in the last set of two sessions \
+        "By repetitions first: a usual step, {} to {}, is less than the loads here make. When {}{} {} possible in the last set of two sessions \
          running, do so many the next time, and so on. {}",
         units.mass(least),
         units.mass(most),

@@ -101,7 +101,7 @@ pub struct MaximumTest {
     pub ramp: Vec<TestStep>,
     /// Attempts, at most.
     pub attempts: u32,
-    /// Least and most of the first attempt and of the one before that the next is heavier, as shares.
+    /// Least and most by which the next attempt is heavier, as shares.
     pub step: (f64, f64),
     /// What the attempts reach by the largest steps, at least.
     pub reaches: Mass,

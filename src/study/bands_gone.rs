@@ -3,7 +3,6 @@
 //! In: a question, a setup with its load. Out: [`BandsGone`].
 
 use super::question::Question;
-use super::session_oracle::carried_body;
 use super::solve::SolvedLift;
 use crate::error::Result;
 use crate::resistance::{Item, Setup};
@@ -18,7 +17,7 @@ pub struct BandsGone {
     pub plain: Mass,
 }
 
-/// What is left of a loaded setup when all bands that help go, beside the maximum without bands; nothing where that is no more
+/// What is left of a loaded setup when all bands that help go, beside what is lifted without bands; nothing where that is no more
 /// than is lifted without them, and where no band helps or nothing is lifted.
 ///
 /// **Fails** as the study of the setup does.
@@ -35,13 +34,12 @@ pub(super) fn bands_gone(
     let Some(failure) = failure.filter(|failure| failure.grows) else {
         return Ok(None);
     };
-    let Some(one_rm) = plain() else {
+    let Some(plain) = plain() else {
         return Ok(None);
     };
-    let body = carried_body(&question.movement.carrier()?, question.lifter);
     let gone = BandsGone {
         left: failure.after_all,
-        plain: one_rm + body,
+        plain,
     };
     Ok((gone.left > gone.plain).then_some(gone))
 }

@@ -69,6 +69,7 @@ pub(super) fn plan_ground(
     let told = (question, model);
     let mut lift = planned_lift(asked, library, told, trainee, &mut notes)?;
     lift.unlikely = unlikely_maximum(asked, library, model, &lift)?;
+    check_records(&lift, &carrier)?;
     notes.extend(differing_lifter(question, record.as_ref(), &lift)?);
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
         training: training_of(lift.level()),
@@ -178,7 +179,7 @@ fn planned_lift(
                     load: set.0,
                     repetitions: set.1,
                 });
-            (that_somebody_has(one_rm, question)?, from)
+            (that_somebody_has(one_rm)?, from)
         }
         (None, Some(log)) => {
             let (one_rm, from, facts) = one_rm_of_log(log, asked, library, question)?;
@@ -262,15 +263,25 @@ fn unlikely_maximum(
     }
 }
 
+/// Refuses a 1RM with a barbell that is told and above every one that was lifted.
+fn check_records(lift: &PlannedLift, carrier: &Carrier) -> Result<()> {
+    let is_told = matches!(
+        lift.one_rm_from,
+        OneRmSource::Given | OneRmSource::OfSet { .. }
+    );
+    let most = Mass::from_kg(bounds().barbell_maximum.most());
+    if is_told && *carrier == Carrier::Bar && lift.one_rm > most {
+        let one_rm = lift.one_rm;
+        return Err(Error::bad(PlanFault::OneRmOutside { one_rm, most }));
+    }
+    Ok(())
+}
+
 /// A 1RM that is told.
 ///
-/// **Fails** above every load that is planned, and with a barbell above every one that was lifted.
-fn that_somebody_has(one_rm: Mass, question: &Question<'_>) -> Result<Mass> {
-    let bound = match question.movement.carrier()? {
-        Carrier::Bar => &bounds().barbell_maximum,
-        _ => &bounds().planned_load,
-    };
-    let most = Mass::from_kg(bound.most());
+/// **Fails** above every load that is planned.
+fn that_somebody_has(one_rm: Mass) -> Result<Mass> {
+    let most = Mass::from_kg(bounds().planned_load.most());
     if one_rm > most {
         return Err(Error::bad(PlanFault::OneRmOutside { one_rm, most }));
     }

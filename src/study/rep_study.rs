@@ -143,11 +143,15 @@ pub fn maximum(
     Ok((one_rm, model))
 }
 
-/// The maximum with plain weight, done as usual; nothing where nothing is lifted.
+/// What is lifted with plain weight, done as usual, the body included where it is the load; nothing where nothing is lifted.
 pub(super) fn plain_one_rm(question: &Question<'_>) -> Option<Mass> {
     let usual = RepOptions::usual_for(question.movement);
     let found = maximum(question, &Setup::default(), &usual);
-    found.ok().map(|(one_rm, _)| one_rm.load)
+    let body = match question.movement.carrier() {
+        Ok(Carrier::Body) => question.lifter.body_mass,
+        _ => Mass::ZERO,
+    };
+    found.ok().map(|(one_rm, _)| one_rm.load + body)
 }
 
 /// The lift in motion under a setup that leaves the plain load open.
