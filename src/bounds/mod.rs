@@ -323,6 +323,8 @@ pub struct Bounds {
     pub owned_pieces: Row,
     /// Kinds of plate, band or chain in a gym.
     pub owned_kinds: Row,
+    /// A maximum with a barbell.
+    pub barbell_maximum: Row,
     /// A load that is planned.
     pub planned_load: Row,
     /// Largest effort that a setup may ask.

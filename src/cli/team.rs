@@ -9,7 +9,9 @@ use crate::draw::outlined_svg;
 use crate::error::Result;
 use crate::figures::{Paper, session_sheet};
 use crate::narrative::log_words::columns_ignored;
-use crate::narrative::team_words::{TeamPage, member_left_out, member_pages, team_done};
+use crate::narrative::team_words::{
+    TeamPage, member_left_out, member_pages, nothing_planned, team_done,
+};
 use crate::progress::log_file::BadRows;
 use crate::report::{pages_html, team_data, team_json, team_log, team_page, team_text};
 use crate::study::{MemberPlans, PlanQuestion, team_of, team_plans};
@@ -106,7 +108,7 @@ fn sheets_of(
     let pages = member_pages(plans, units);
     let mut files = vec![(
         format!("{stem}.html"),
-        pages_html(&pages, paper).into_bytes(),
+        pages_html(&pages, nothing_planned(plans, units).as_ref(), paper).into_bytes(),
     )];
     for page in &pages {
         let is_only = pages

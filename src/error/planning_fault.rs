@@ -93,6 +93,13 @@ pub enum PlanFault {
         /// The best of the days before.
         before: Mass,
     },
+    /// Nobody knows what is left of the strength of a log that ended so long ago.
+    LogTellsNothing {
+        /// Its last day.
+        last: String,
+        /// Days from there to the plan.
+        days: i32,
+    },
     /// The 1RM of a log is less than the body that its loads should hold.
     LogBelowBody {
         /// The log's 1RM.

@@ -71,6 +71,8 @@ pub enum SessionRefusal {
     },
     /// More than 1RM is not for older adults.
     OfAge {
+        /// The age.
+        years: f64,
         /// From this age on.
         from_years: f64,
     },

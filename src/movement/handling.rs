@@ -112,6 +112,8 @@ pub enum HelperPlace {
 pub enum WayBack {
     /// Spotters lift the bar.
     SpottersLift,
+    /// It stands on safety arms until helpers have taken plates off; then the lifter brings up what is left.
+    OffArms,
     /// Helpers push the sled.
     HelpersPush,
     /// Helpers lift the dumb-bells.

@@ -2,9 +2,10 @@
 //!
 //! In: facts of [`crate::progress`], units. Out: sentences without their full stop.
 
+use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use crate::progress::failed_attempt::FailedAttempt;
-use crate::progress::one_rm_now::LayOff;
+use crate::progress::one_rm_now::{LOST_A_WEEK, LayOff, MOST_LOST};
 use crate::progress::unconfirmed::{FALL_SHARE, JUMP_SHARE, Jump};
 use crate::units::System;
 
@@ -63,9 +64,12 @@ pub(super) fn stays_light(found: LayOff) -> String {
 #[must_use]
 pub fn break_in_words(found: LayOff) -> String {
     format!(
-        "no session for {} days before {}: what is left of this strength is not known, so the first sessions are lighter and \
-         the log of them is the next plan's ground",
+        "no session for {} days before {}: {} of this strength is counted on (assumed: {} less for every week beyond the fourth, {} at most), \
+         the first sessions are lighter besides, and the log of them is the next plan's ground",
         found.days(),
-        found.to
+        found.to,
+        percent(found.kept()),
+        percent(LOST_A_WEEK),
+        percent(MOST_LOST)
     )
 }

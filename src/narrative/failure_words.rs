@@ -6,6 +6,7 @@ use super::prose::percent;
 use super::quantities::QuantityWords;
 use super::shared_phrases::range_place;
 use crate::setups::BandFailure;
+use crate::study::BandsGone;
 use crate::units::{Length, System};
 
 /// "If one band goes at the start: 21 kg more on that side than on the other, 120 kg in all; if all go: 170 kg are left, 106 % of the 1RM; safety arms
@@ -32,5 +33,17 @@ pub(crate) fn failure_in_words(
         "If one band goes at {place}: {first}, {in_all} in all; if all go: {} are left, {} of the 1RM{arms}.",
         units.mass(failure.after_all),
         percent(share)
+    )
+}
+
+/// That more is left when bands go than is lifted without them.
+#[must_use]
+pub(crate) fn bands_gone_caution(gone: &BandsGone, units: System) -> String {
+    format!(
+        "If the bands go, {} are left, {} of the {} that this lifter lifts without them: safety arms right below the lowest place \
+         or nothing, and better thinner bands with less weight.",
+        units.mass(gone.left),
+        percent(gone.left.as_kg() / gone.plain.as_kg().max(f64::MIN_POSITIVE)),
+        units.mass(gone.plain)
     )
 }

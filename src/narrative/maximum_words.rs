@@ -2,6 +2,7 @@
 //!
 //! In: a [`MaximumStudy`]. Out: sentences, and the cells of its table of velocities.
 
+use super::failure_words::bands_gone_caution;
 use super::faults::session_told::{body_lowered_only, not_handed_over};
 use super::quantities::{QuantityWords, rounded};
 use crate::movement::{Handover, Measure};
@@ -58,8 +59,9 @@ pub fn maximum_sentences(found: &MaximumStudy, own: OwnStrength, units: System) 
     }));
     if let Some(eccentric) = found.eccentric {
         lines.push(lowered(eccentric, found, units));
-        lines.extend(lowered_caution(found).map(|words| format!("caution: {words}")));
     }
+    let cautions = maximum_cautions(found, units).into_iter();
+    lines.extend(cautions.map(|words| format!("caution: {words}")));
     lines.extend(found.factor.map(|factor| implied(factor, own)));
     lines
 }
@@ -114,9 +116,16 @@ fn lowered_less(times: &str) -> String {
     )
 }
 
-/// What stands behind a maximum that is lowered, by who could take the load.
+/// What goes with a maximum: with one that is lowered, and with bands that leave more than is lifted when they go.
 #[must_use]
-pub fn lowered_caution(found: &MaximumStudy) -> Option<String> {
+pub fn maximum_cautions(found: &MaximumStudy, units: System) -> Vec<String> {
+    let gone = found.bands_gone.as_ref();
+    let gone = gone.map(|gone| bands_gone_caution(gone, units));
+    lowered_caution(found).into_iter().chain(gone).collect()
+}
+
+/// What stands behind a maximum that is lowered, by who could take the load.
+fn lowered_caution(found: &MaximumStudy) -> Option<String> {
     let eccentric = found.eccentric?;
     let title = found.movement_title.to_lowercase();
     let is_more = eccentric.load > found.one_rm.load;

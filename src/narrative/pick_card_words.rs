@@ -2,6 +2,7 @@
 //!
 //! In: a [`PickAnswer`], its [`PickCard`], units. Out: lines with a label each; sentences.
 
+use super::arms_words::arms_words;
 use super::failure_words::failure_in_words;
 use super::hanging::hung_pieces;
 use super::loads::{exact_mass, loading_in_words};
@@ -16,8 +17,8 @@ use crate::capacity::Pace;
 use crate::movement::Carrier;
 use crate::resistance::{ChainHang, Hang, Item};
 use crate::session::straight::RESERVE;
-use crate::setups::{LoadedOn, SetupFamily};
-use crate::study::{PickAnswer, PickCard, Picked};
+use crate::setups::{ArmsStand, LoadedOn, SetupFamily};
+use crate::study::{PickAnswer, PickCard, Picked, load_points};
 use crate::units::{Length, Mass, System};
 
 /// Loads that differ by less are one, kg.
@@ -230,24 +231,9 @@ fn under_the_end(pick: &PickAnswer, (picked, arms): (&Picked, Length), units: Sy
 
 /// Where the safety arms stand, and how far the load is from them at its lowest.
 fn arms(pick: &PickAnswer, height: Length, units: System) -> String {
-    let poses = pick.study.range.poses.iter();
-    let lowest_m = poses
-        .map(|pose| pose.load.z_m)
-        .fold(f64::INFINITY, f64::min);
-    let below = Length::from_m(lowest_m) - height;
-    if pick.handling.comes_down_on_body {
-        return format!(
-            "at {}, {} below the bar on the chest: they hold it only when the chest sinks that far. Flat under the empty bar, \
-             raise them until they keep it off chest and throat; arch to lift. Else spotters",
-            units.tape(height),
-            units.tape(below)
-        );
-    }
-    format!(
-        "safety arms at {}, {} below the bar's lowest place: try it first",
-        units.tape(height),
-        units.tape(below)
-    )
+    let points = load_points(&pick.study.range);
+    let stand = ArmsStand::under(&points, height, &pick.handling);
+    arms_words(&stand, units)
 }
 
 /// What a hand scale reads on one band of each kind at two heights of the bar.

@@ -3,6 +3,7 @@
 //! In: a [`SessionPlan`] and units. Out: [`PlanWords`]: rows of sets, what to know, spotters, cautions.
 
 use super::cautions::{caution_in_words, is_of_person};
+use super::going_on_words::progression;
 use super::hung_pieces::setup_lines;
 use super::loads::loading_in_words;
 use super::prose::{counted_noun, of_count};
@@ -10,7 +11,7 @@ use super::quantities::{QuantityWords, rounded};
 use super::session_remarks::remark;
 use super::session_words::{
     frequency, groups_added, intent, joint_name, level_name, one_rm_source, predicted_name,
-    progression, rest_time, set_note,
+    rest_time, set_note,
 };
 use super::setups::hazards_of;
 use super::sheet_labels::{DATE, FILL_IN, NAME};
@@ -168,7 +169,7 @@ fn amount_words(plan: &SessionPlan, units: System) -> String {
     format!(
         "about {} min, {} in the working sets together",
         rounded(plan.time().as_s() / 60.0, 0),
-        units.mass(Mass::from_kg(plan.volume_kg().round()))
+        units.fine_mass(Mass::from_kg(plan.volume_kg()), 0)
     )
 }
 

@@ -3,19 +3,18 @@
 //! In: a [`Remark`] with its numbers. Out: one sentence, masses in the units that were asked for.
 
 use super::alone_words::alone_or_in_a_block;
+use super::arms_words::arms_sentence;
 use super::doubted_sets::stays_light;
 use super::failure_words::failure_in_words;
 use super::novice_words::{LOG_DECIDES, weeks_begin};
+use super::overload_words::of_lowering;
 use super::prose::{counted_noun, of_count};
 use super::quantities::{QuantityWords, rounded};
 use super::session_words::name_of_test;
-use super::shared_phrases::whose_limit;
 use crate::session::disagreement::Disagreement;
 use crate::session::maximum_test::TestedMaximum;
 use crate::session::method::Method;
-use crate::session::remark::{
-    ChartRemark, ClusterRemark, Fate, Kept, LoweringLimit, LoweringRemark, Remark, SetupRemark,
-};
+use crate::session::remark::{ChartRemark, ClusterRemark, Fate, Kept, Remark, SetupRemark};
 use crate::session::status::INTERMEDIATE_MONTHS;
 use crate::units::{Mass, System};
 
@@ -79,6 +78,7 @@ pub fn remark(remark: &Remark, units: System) -> String {
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
+        Remark::ArmsAt(stand) => arms_sentence(stand, units),
         Remark::WeeksBegin(begin) => weeks_begin(begin, units),
         Remark::LogDecides => LOG_DECIDES.to_owned(),
         Remark::Alone(alone) => alone_or_in_a_block(alone, units),
@@ -161,6 +161,7 @@ fn lighter_while_unwell(
 fn keeps(kept: Kept) -> String {
     match kept {
         Kept::Reserve(reserve) => format!("keeps {reserve} in reserve in every set"),
+        Kept::OwnReserves => "keeps in every set what is planned in reserve".to_owned(),
         Kept::Velocity(loss) => format!(
             "loses no more than {} % of velocity in any set",
             percent(loss)
@@ -377,49 +378,6 @@ fn fate(fate: Fate) -> String {
             rounded(velocity_m_s, 2)
         ),
     }
-}
-
-fn of_lowering(remark: &LoweringRemark, units: System) -> String {
-    match remark {
-        LoweringRemark::Limit(limit) => limit_of_lowering(limit, units),
-        LoweringRemark::MeasuredLimit(limit) => format!(
-            "People were measured at {} × 1RM ({}): a finding of a study, no load for this session.",
-            limit.ratio,
-            whose_limit(limit.who.as_deref())
-        ),
-        LoweringRemark::LowEnd(range) => format!(
-            "The 1RM is {}, {} to {} hold four in five: the limit of the lowering is that of {}, so that every load holds there \
-             too.",
-            units.mass(range.simulated),
-            units.mass(range.low),
-            units.mass(range.high),
-            units.mass(range.careful())
-        ),
-        LoweringRemark::FewLowerings { customary } => format!(
-            "Fewer than the customary {} to {} repetitions: more would not keep a reserve in the fatigue model.",
-            customary.0, customary.1
-        ),
-        LoweringRemark::BelowWindow => {
-            "The load is below the customary 105 % of 1RM: this lifter lowers no more than that with a reserve."
-                .to_owned()
-        }
-        LoweringRemark::AboveWindow => {
-            "The load is above the customary 105 to 110 % of 1RM.".to_owned()
-        }
-        LoweringRemark::NoMuscleDamage => {
-            "The fatigue model knows nothing of muscle damage: soreness and loss of strength over the next days are not in it."
-                .to_owned()
-        }
-    }
-}
-
-fn limit_of_lowering(limit: &LoweringLimit, units: System) -> String {
-    format!(
-        "Limit of the lowering: {} ({} × 1RM, {}).",
-        units.mass(limit.most),
-        rounded(limit.ratio, 2),
-        whose_limit(limit.who.as_deref())
-    )
 }
 
 fn of_setup(remark: &SetupRemark, units: System) -> String {

@@ -1,13 +1,13 @@
-//! A session's facts in words: what sets are for, how often, how to go on, what numbers rest on.
+//! A session's facts in words: what sets are for, how often, what numbers rest on.
 //!
 //! In: facts of `session`. Out: text, masses in the units that were asked for.
 
-use super::doubted_sets::{AFTER_THE_FIRST_LOG, break_in_words, jump_in_words};
+use super::doubted_sets::{break_in_words, jump_in_words};
 use super::faults::reasons;
 use super::log_words::more_left_out;
 use super::progress_words::left_out_row;
 use super::progress_words::{since_lay_off, verdict_in_words, where_now_is_from};
-use super::prose::{counted_noun, of_count, percent};
+use super::prose::{counted_noun, listed, percent};
 use super::quantities::{QuantityWords, rounded};
 use super::spotter_words::way_back;
 use crate::session::block_days::DayPurpose;
@@ -16,7 +16,7 @@ use crate::session::fatigue::FatigueJoint;
 use crate::session::maximum_test::TestedMaximum;
 use crate::session::method::Method;
 use crate::session::planned_set::{PlannedSet, SetIntent, SetNote};
-use crate::session::remark::{Frequency, PlanBasis, Progression};
+use crate::session::remark::{Frequency, PlanBasis};
 use crate::session::status::Level;
 use crate::session::strength::{OneRmSource, SimulatedRange, Strength};
 use crate::study::{PlanNote, SessionName};
@@ -210,140 +210,6 @@ pub fn frequency(frequency: Frequency) -> String {
     }
 }
 
-/// " with 2 in reserve"; nothing of none.
-fn kept_in_reserve(reserve: u32) -> String {
-    match reserve {
-        0 => String::new(),
-        reserve => format!(" with {reserve} in reserve"),
-    }
-}
-
-/// How to go on from session to session.
-#[must_use]
-pub fn progression(progression: &Progression, units: System) -> String {
-    let text = match progression {
-        Progression::WhenRepetitions {
-            repetitions,
-            reserve,
-            percent,
-            steps,
-            next,
-        } => {
-            let next = next.map_or_else(String::new, |next| {
-                format!(
-                    "; the lightest load here that is {} % more is {}",
-                    percent.0,
-                    units.mass(next)
-                )
-            });
-            return format!(
-                "When {}{} {} possible in the last set of two sessions running, raise the load by \
-                 {} to {} % ({} to {}{next}), the smaller step for the upper body.",
-                counted_noun(*repetitions, "repetition"),
-                kept_in_reserve(*reserve),
-                of_count(repetitions, "is", "are"),
-                percent.0,
-                percent.1,
-                units.mass(steps.0),
-                units.mass(steps.1),
-            );
-        }
-        Progression::ByWeeks {
-            easier_next: true, ..
-        } => "As the weeks say: the next one is easier, however well this one goes.",
-        Progression::ByWeeks {
-            repetitions,
-            reserve,
-            easier_next: false,
-        } => {
-            return format!(
-                "As the weeks say. Take the next week's loads early only after two sessions running whose last set allowed \
-                 {}{}.",
-                counted_noun(*repetitions, "repetition"),
-                kept_in_reserve(*reserve)
-            );
-        }
-        Progression::ByTheLog {
-            repetitions,
-            more,
-            ends,
-            reserve,
-            next,
-        } => return by_the_log((*repetitions, *more), *ends, *reserve, next, units),
-        Progression::AfterTheFirstLog => AFTER_THE_FIRST_LOG,
-        Progression::WhenTopSetIsEasy => {
-            "When the top set has two repetitions in reserve, raise every load by 2 to 5 %."
-        }
-        Progression::WhenLastIsFast => {
-            "When the last repetition is as fast as the first, add a repetition in all or 2 to 5 % of load."
-        }
-        Progression::WhenLoweringsAreSlow { top, most } => {
-            return after_lowerings(*top, *most, units);
-        }
-        Progression::PlatesFirst => {
-            "Add plates first and leave bands and chains as they are, so that sessions stay comparable."
-        }
-    };
-    text.to_owned()
-}
-
-/// The next load of overloaded lowering, where there is one.
-fn after_lowerings(top: Mass, most: Option<Mass>, units: System) -> String {
-    match most {
-        None => "The body alone is lowered and nothing is added: when every lowering takes its full time, test whether it can \
-                 be lifted."
-            .to_owned(),
-        Some(most) if most > top => format!(
-            "Add the smallest step only when every lowering of the last session took its full time, up to {}: the most here of \
-             which a lowering keeps its reserve at this 1RM.",
-            units.mass(most)
-        ),
-        Some(most) => format!(
-            "No step is added at this 1RM: {} is the most here of which a lowering keeps its reserve. More comes only after a \
-             higher 1RM.",
-            units.mass(most)
-        ),
-    }
-}
-
-/// A novice's rule for the next session.
-fn by_the_log(
-    (repetitions, more): (u32, Option<u32>),
-    (fewest, most): (u32, u32),
-    reserve: u32,
-    next: &[Option<Mass>; 3],
-    units: System,
-) -> String {
-    let step = |repetitions: u32| {
-        let kept = kept_in_reserve(reserve);
-        format!("when every set of two sessions running reaches {repetitions}{kept}")
-    };
-    let first = match more {
-        Some(more) if more < most => format!(
-            "{}, do {more} the next time, and so on up to {most} or as far as {reserve} stay in reserve; then",
-            step(repetitions)
-        ),
-        Some(more) => format!("{}, do {more} the next time; then", step(repetitions)),
-        None => format!("{},", step(repetitions)),
-    };
-    let loads: Vec<String> = next
-        .iter()
-        .flatten()
-        .map(|load| units.mass(*load))
-        .collect();
-    let heavier = match loads.split_first() {
-        Some((first, [])) => format!("go to {first} with {fewest} again"),
-        Some((first, then)) => {
-            format!(
-                "go to {first} with {fewest} again, then to {}",
-                then.join(" and ")
-            )
-        }
-        None => "a heavier load is needed than can be set up here".to_owned(),
-    };
-    format!("By the log: {first} {heavier}. Where a set falls short, the session is done again.")
-}
-
 /// What a number of the plan rests on.
 #[must_use]
 pub fn basis(basis: &PlanBasis) -> &str {
@@ -435,6 +301,11 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
         PlanNote::LogTakenAsFresh { last } => format!(
             "The plan assumes that the log ends shortly before the first session (its last: {last}); tell the day by --start."
         ),
+        PlanNote::InPlaceToo {
+            planned,
+            of,
+            comes_back,
+        } => in_place_too(*planned, of, *comes_back),
         PlanNote::RowLeftOut(row) => left_out_row(row, units),
         PlanNote::MoreRowsLeftOut(more) => more_left_out(*more),
         PlanNote::UsualPlates => {
@@ -442,4 +313,20 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
         }
         PlanNote::GymLoads(gym) => format!("Loads: {gym}."),
     }
+}
+
+/// "The same session of straight stands in place of pyramid and clusters, too: …".
+fn in_place_too(planned: Method, of: &[Method], comes_back: bool) -> String {
+    let names: Vec<&str> = of.iter().map(|method| method.name()).collect();
+    let why = match comes_back {
+        true => {
+            "after illness, soreness or a break load comes back step by step, whatever the method"
+        }
+        false => "a novice gains most from plain progressive overload",
+    };
+    format!(
+        "The session of {} stands in place of {}, too: {why}.",
+        planned.name(),
+        listed(&names)
+    )
 }

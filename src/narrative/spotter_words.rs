@@ -4,6 +4,7 @@
 
 use super::quantities::QuantityWords;
 use crate::movement::{HelperPlace, SpotterPlace, WayBack};
+use crate::session::lowering_remark::LostBar;
 use crate::session::spotting::{SpotterCalls, SpottersStand, Spotting};
 use crate::units::System;
 
@@ -34,6 +35,21 @@ const LOWERING_CALLS: [Call; 4] = [
         "anyone, at any time: helpers take the load at once and put it down",
     ),
     ("last", "the one in charge: one more, then put it down"),
+];
+
+const ARMS_CALLS: [Call; 3] = [
+    (
+        "mine",
+        "lifter: I have the whole weight, hands off; the lowering begins",
+    ),
+    (
+        "down",
+        "anyone, at any time: the bar goes down on the arms, the lifter comes out, nobody holds or lifts it",
+    ),
+    (
+        "clear",
+        "both helpers: plates are off, the same at both ends; the lifter may bring up what is left",
+    ),
 ];
 
 /// "2, one at each end of the bar".
@@ -80,6 +96,7 @@ pub fn calls(spotting: &Spotting) -> Vec<Call> {
             calls.extend(LIFT_CALLS);
         }
         SpotterCalls::Lowering => calls.extend(LOWERING_CALLS),
+        SpotterCalls::LoweringToArms => calls.extend(ARMS_CALLS),
     }
     calls
 }
@@ -89,10 +106,35 @@ pub fn calls(spotting: &Spotting) -> Vec<Call> {
 pub fn way_back(back: WayBack) -> &'static str {
     match back {
         WayBack::SpottersLift => "spotters lift it back",
+        WayBack::OffArms => "down to the safety arms; plates come off before it goes back up",
         WayBack::HelpersPush => "helpers push the sled back",
         WayBack::HelpersLift => "helpers lift them back",
         WayBack::HelperMovesLever => "a helper brings the lever back",
         WayBack::StepUp => "step back up on a box",
         WayBack::OwnHands => "rise with the hands' help on a rack",
+    }
+}
+
+/// What becomes of a bar whose lowering is lost, and what helpers do with it.
+#[must_use]
+pub(super) fn lost_bar(lost: LostBar, units: System) -> String {
+    match lost {
+        LostBar::Held { helpers, each } => format!(
+            "Whoever loses a lowering gives nothing more: then {} falls to each of {helpers} helpers, until the bar stands on the arms.",
+            units.mass(each)
+        ),
+        LostBar::OnArms {
+            helpers,
+            each,
+            most,
+            left,
+        } => format!(
+            "Nobody holds or lifts this bar: of a lost lowering {} would fall to each of {helpers} helpers, more than the {} that each \
+             is taken to hold (assumed). So a set is one lowering down to the safety arms: the lifter comes out, two helpers take \
+             plates off to {} or less, the lifter brings that up, and the plates go on again in the rest.",
+            units.mass(each),
+            units.mass(most),
+            units.mass(left)
+        ),
     }
 }

@@ -3,7 +3,7 @@
 //! In: [`MemberPlans`], units. Out: [`TeamLine`]s and pages.
 
 use super::cautions::{caution_in_words, is_of_person};
-use super::faults::{reasons, team_row_in_words};
+use super::faults::{in_one_line, reasons, team_row_in_words};
 use super::plan_words::PlanWords;
 use super::prose::{capital, counted_noun, listed, percent};
 use super::quantities::{QuantityWords, rounded};
@@ -224,6 +224,28 @@ pub fn member_pages(plans: &MemberPlans, units: System) -> Vec<TeamPage> {
     pages
 }
 
+/// What a person is told of the lifts for which nothing is planned: why, and what to do; the title first. Nothing where every lift
+/// has a page.
+#[must_use]
+pub fn nothing_planned(plans: &MemberPlans, units: System) -> Option<(String, Vec<String>)> {
+    let mut told: Vec<(String, Vec<&str>)> = Vec::new();
+    for lift in &plans.lifts {
+        let LiftPlan::Nothing(error) = &lift.plan else {
+            continue;
+        };
+        let why = capital(&in_one_line(error, units));
+        match told.iter_mut().find(|(known, _)| *known == why) {
+            Some((_, lifts)) => lifts.push(&lift.movement),
+            None => told.push((why, vec![&lift.movement])),
+        }
+    }
+    let lines = told
+        .iter()
+        .map(|(why, lifts)| format!("{}: {why}.", capital(&listed(lifts))));
+    let title = format!("{}: nothing planned", plans.member.name);
+    (!told.is_empty()).then(|| (title, lines.collect()))
+}
+
 /// What a day is called, by its place.
 fn day_name(place: usize) -> String {
     let letter = u8::try_from(place).ok().filter(|place| *place < 26);
@@ -259,8 +281,9 @@ pub fn team_days_in_words(plans: &[MemberPlans]) -> Vec<String> {
     let mut lines: Vec<String> = several.map(days_of_person).collect();
     if !lines.is_empty() {
         lines.push(format!(
-            "Order: tests first, then lifts of several joints before those of one, legs first (ACSM 2009); with a test of a 1RM \
-             no other one and no set of {} or more of the same limbs, legs or arms, on its day; no day of several takes more \
+            "Order: tests first, then lifts of several joints before those of one, legs first (ACSM 2009); two \
+             lifts of the same limbs, legs or arms, each with a test of a 1RM or sets of {} or more, are on days of their own, so that \
+             both are done rested; no day of several takes more \
              than {} min of sets and rests.",
             percent(HEAVY),
             rounded(LONGEST_DAY_MIN, 0)

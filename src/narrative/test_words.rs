@@ -40,7 +40,7 @@ pub fn test_words(test: &MaximumTest, units: System) -> PlanWords {
         setup: Vec::new(),
         frequency: "once, rested: two days after the last hard session of the same muscles"
             .to_owned(),
-        progression: going_on(test),
+        progression: going_on(test, units),
         predicted: vec![format!(
             "{} lifts {expected} in the simulation; the ramp is made for {} of it{}",
             who_is_expected(test.expected),
@@ -130,18 +130,23 @@ fn attempt_row(test: &MaximumTest, units: System) -> SetRow {
     }
 }
 
-fn going_on(test: &MaximumTest) -> String {
+fn going_on(test: &MaximumTest, units: System) -> String {
+    let (least, most) = (percent(test.step.0), percent(test.step.1));
+    let reaches = units.mass(test.reaches);
     match test.finds {
-        TestedMaximum::OneRm => {
-            "add 5 to 10 % after each attempt that went well (upper body the less, legs the more), half of it when it was \
-             slow; after a miss take half of the last step off; write the heaviest load that was lifted into the team's file"
-        }
-        TestedMaximum::FiveInReserve => {
-            "add 5 to 10 % after each set that left three or more; stop at the set that leaves one or two, or when the form \
-             goes; write it into the team's file as LOAD x 5"
-        }
+        TestedMaximum::OneRm => format!(
+            "add up to {most} while an attempt goes up as fast as the warm-up, {least} after a slower one, half of that when it was \
+             slow: {} by the largest steps reach {reaches}, the upper end of what is expected; after a miss take half of the last step \
+             off; write the heaviest load that was lifted into the team's file",
+            counted_noun(test.attempts as usize, "attempt")
+        ),
+        TestedMaximum::FiveInReserve => format!(
+            "add up to {most} after a set that left five or more, {least} after one that left three or four: {} by the largest steps \
+             reach {reaches}, the upper end of what is expected; stop at the set that leaves one or two, or when the form goes; write \
+             it into the team's file as LOAD x 5",
+            counted_noun(test.attempts as usize, "set")
+        ),
     }
-    .to_owned()
 }
 
 fn notes(test: &MaximumTest) -> Vec<String> {

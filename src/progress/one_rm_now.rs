@@ -18,6 +18,14 @@ use crate::units::Mass;
 /// memory: strength is kept for up to four weeks without training, then falls).
 pub const LAY_OFF_DAYS: i32 = 28;
 
+/// Share of the strength that a week of a lay-off costs beyond [`LAY_OFF_DAYS`], and the most that is taken off (assumed).
+pub const LOST_A_WEEK: f64 = 0.01;
+/// See [`LOST_A_WEEK`].
+pub const MOST_LOST: f64 = 0.40;
+
+/// Days after which a log tells no maximum of today (assumed: two years; no group was followed so long without training).
+pub const OLDEST_LOG_DAYS: i32 = 730;
+
 /// Repetitions in reserve up to which a set tells the strength of its day (Zourdos et al. 2016, J Strength Cond Res
 /// 30:267-275, from memory: lifters rate sets near failure well, far ones badly).
 pub const NEAR_FAILURE: f64 = 1.0;
@@ -67,6 +75,27 @@ impl LayOff {
     #[must_use]
     pub const fn days(self) -> i32 {
         self.to.days_since(self.from)
+    }
+
+    /// Share of the strength before that is counted on behind it.
+    ///
+    /// ```text
+    /// kept = 1 − min(a · (d − d0) / 7, b)      a = 1 % a week, b = 40 %, d0 = 28 days
+    /// ```
+    /// **Shape.** Falls with every day, and no further than `b`. **Source.** The numbers are assumed, between what groups lost
+    /// (all from memory): 14.5 % in 7 weeks on average, hardly anything in the first three (McMaster et al. 2013, Sports Med
+    /// 43:367-384), 8 to 14 % in 31 weeks (Ivey et al. 2000, J Gerontol A 55:B152-B157); the longer the pause, the more
+    /// (Bosquet et al. 2013, Scand J Med Sci Sports 23:e140-e149, abstract).
+    #[must_use]
+    pub fn kept(self) -> f64 {
+        let weeks = f64::from((self.days() - LAY_OFF_DAYS).max(0)) / 7.0;
+        1.0 - (LOST_A_WEEK * weeks).min(MOST_LOST)
+    }
+
+    /// Whether it is so long that what was before tells no maximum of today.
+    #[must_use]
+    pub const fn is_forgotten(self) -> bool {
+        self.days() > OLDEST_LOG_DAYS
     }
 }
 

@@ -270,6 +270,10 @@ fn bracket(
     }
 }
 
+/// Factors between which one is looked for.
+const WEAKEST: f64 = 0.05;
+const STRONGEST: f64 = 20.0;
+
 /// The factor on all peak forces with which a lifter's maximum is a known load.
 ///
 /// Limb weight and passive tissue do not grow with strength, so capacity is not simply multiplied:
@@ -277,9 +281,10 @@ fn bracket(
 /// one and three tolerances above it.
 ///
 /// # Algorithm
-/// Secant steps on the logarithm of factor and limit, 12 at most.
+/// Secant steps on the logarithm of factor and limit; half the way, on the logarithm, to a factor with which nothing is lifted;
+/// 24 at most.
 ///
-/// **Fails** when the known load is none, or no factor from 1/20 to 20 gives it.
+/// **Fails** when known load and body are none, or no factor from 1/20 to 20 gives it.
 pub fn scale_for_one_rm(
     movement: &Movement,
     lifter: &Lifter,
@@ -287,12 +292,13 @@ pub fn scale_for_one_rm(
     known: Mass,
     options: &RepOptions,
 ) -> Result<f64> {
-    if known.as_kg() <= 0.0 {
+    let body_kg = body_on_the_bar_kg(template);
+    // The body alone is a maximum where it is lifted.
+    if known.as_kg() + body_kg <= 0.0 {
         return Err(Error::bad(MaximumSearchFault::NoneToScaleTo {
             load: known,
         }));
     }
-    let body_kg = body_on_the_bar_kg(template);
     let target_kg = known.as_kg() + body_kg + 2.0 * OneRepMax::TOLERANCE_KG;
     // One who cannot hold the limbs' own weight has no model; stronger ones have.
     let as_it_is = RepModel::new(movement, lifter);
@@ -310,14 +316,23 @@ pub fn scale_for_one_rm(
     };
     let (mut factor, mut reached_kg) = first_that_lifts(&limit_kg)?;
     let mut power = 1.0;
-    for _ in 0..12 {
+    let mut too_weak = WEAKEST;
+    for _ in 0..24 {
         if (reached_kg - target_kg).abs() <= OneRepMax::TOLERANCE_KG {
             return Ok(factor);
         }
-        let next = (factor * (target_kg / reached_kg).powf(power)).clamp(0.05, 20.0);
+        let secant = factor * (target_kg / reached_kg).powf(power);
+        let next = match secant > too_weak {
+            true => secant.min(STRONGEST),
+            false => (factor * too_weak).sqrt(),
+        };
         let next_kg = match limit_kg(next) {
             Ok(next_kg) => next_kg,
             // So weak a lifter lifts nothing at all: no fault of the pose or the setup.
+            Err(fault) if fault.kind() == FaultKind::NoAnswer && next < factor => {
+                too_weak = next;
+                continue;
+            }
             Err(fault) if fault.kind() == FaultKind::NoAnswer => break,
             Err(fault) => return Err(fault),
         };

@@ -7,7 +7,7 @@ use super::table::table;
 use super::tidy_table::{Cells, TidyTable};
 use crate::movement::Measure;
 use crate::narrative::maximum_words::{
-    OwnStrength, VELOCITY_HEADS, lowered_caution, maximum_sentences, velocity_cells,
+    OwnStrength, VELOCITY_HEADS, maximum_cautions, maximum_sentences, velocity_cells,
 };
 use crate::rep::LoadPace;
 use crate::study::{MaximumStudy, USUAL_STEP_KG};
@@ -103,7 +103,7 @@ pub fn maximum_json(found: &MaximumStudy, own_scale: f64) -> String {
     pretty(&MaximumJson {
         summary: maximum_summary(found, own_scale),
         load_velocity: velocity_rows(found),
-        cautions: lowered_caution(found).into_iter().collect(),
+        cautions: maximum_cautions(found, System::Metric),
     })
 }
 

@@ -5,13 +5,14 @@
 use super::plan_text::{plan_cautions, set_kind};
 use super::tidy_table::{Cells, DrawnColumns, TidyTable};
 use crate::narrative::faults::reasons;
+use crate::narrative::going_on_words::progression;
 use crate::narrative::hung_pieces::setup_lines;
 use crate::narrative::loads::loading_in_words;
 use crate::narrative::plan_words::least_by_joint;
 use crate::narrative::session_remarks::remark;
 use crate::narrative::session_words::{
     basis, frequency, intent, joint_name, level_name, one_rm_source, plan_note, predicted_name,
-    progression, session_name, set_note,
+    session_name, set_note,
 };
 use crate::narrative::source_words::source_in_words;
 use crate::narrative::spotter_words::spotters_place;

@@ -114,7 +114,7 @@ fn overview(sessions: &[PlannedSession], units: System) -> String {
                     work.len(),
                     work.iter().map(|set| set.repetitions()).sum::<u32>()
                 ),
-                units.mass(Mass::from_kg(plan.volume_kg().round())),
+                units.fine_mass(Mass::from_kg(plan.volume_kg()), 0),
                 format!("{} min", rounded(plan.time().as_s() / 60.0, 0)),
                 velocity.map_or_else(
                     || "-".to_owned(),

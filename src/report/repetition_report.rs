@@ -9,6 +9,7 @@ use super::tidy_table::{Cells, TidyTable};
 use super::warnings::{WarningRow, warnings};
 use crate::movement::{Handover, Measure};
 use crate::narrative::cautions::caution_in_words;
+use crate::narrative::failure_words::bands_gone_caution;
 use crate::narrative::faults::session_told::body_lowered_only;
 use crate::narrative::fibre_words::fibre_warning_lines;
 use crate::narrative::places::sides_in_words;
@@ -45,7 +46,8 @@ pub fn repetition_text(rep: &RepStudy, units: System) -> String {
     lines.join("\n") + "\n"
 }
 
-/// What goes with more than 1RM that helpers take at the bottom; nothing with less.
+/// What goes with more than 1RM that helpers take at the bottom, and with bands that leave more than is lifted when they go;
+/// nothing with less.
 fn overload_cautions(rep: &RepStudy, units: System) -> impl Iterator<Item = String> {
     let cautions = match rep.is_overload() {
         true => of_overload(&rep.handling),
@@ -58,7 +60,9 @@ fn overload_cautions(rep: &RepStudy, units: System) -> impl Iterator<Item = Stri
     });
     let words = cautions.into_iter();
     let words = words.map(move |caution| caution_in_words(&caution, units));
-    words.chain(added)
+    let gone = rep.bands_gone.as_ref();
+    let gone = gone.map(|gone| bands_gone_caution(gone, units));
+    words.chain(added).chain(gone)
 }
 
 /// A repetition beside plain weight as text.

@@ -35,12 +35,23 @@ pub fn one_sheet_html(title: &str, words: &PlanWords, paper: Paper) -> String {
     pages(paper, |page| section(page, title, words, paper))
 }
 
-/// Pages of a person, one a session.
+/// Pages of a person, one a session; what is not planned, and why, stands last.
 #[must_use]
-pub fn pages_html(sessions: &[TeamPage], paper: Paper) -> String {
+pub fn pages_html(
+    sessions: &[TeamPage],
+    not_planned: Option<&(String, Vec<String>)>,
+    paper: Paper,
+) -> String {
     pages(paper, |page| {
         for session in sessions {
             section(page, &session.title, &session.words, paper);
+        }
+        if let Some((title, lines)) = not_planned {
+            let _ = write!(page, "<section><h1>{}</h1>", escaped(title));
+            for line in lines {
+                let _ = write!(page, "<p>{}</p>", escaped(line));
+            }
+            page.push_str("</section>\n");
         }
     })
 }

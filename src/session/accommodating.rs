@@ -14,8 +14,8 @@ use super::warm_up::{CLOSEST_SHARE, quick_load, quick_load_beside_pieces, steps}
 use crate::error::{Error, Result, SchemeFault};
 use crate::units::{Duration, Mass};
 
-/// Step of the ladder from which the bands or chains are on, share of what is as hard as the work (common practice: the
-/// last steps rehearse the setup).
+/// Step of the ladder from which the bands or chains are on, share of the work (common practice: the last steps rehearse
+/// the setup).
 const WITH_PARTS_FROM: f64 = 0.5;
 /// Least share of what is felt of the work that a step with bands from above leaves on the lifter everywhere (assumed: a
 /// bar that bands nearly carry rehearses nothing).
@@ -142,24 +142,30 @@ fn felt(setup: &AccommodatingSetup, share: f64) -> [Mass; 3] {
         .map(|whole| Mass::from_kg((whole.as_kg() - lighter_kg).max(0.0)))
 }
 
-/// The ladder up to the setup: steps of the load that is as hard as the work, as with plain weight. The heavier ones carry
-/// the bands or chains and so much less on the bar, so that they are easier than the work everywhere.
+/// The ladder up to the setup, as long as the most that is felt asks for: plain steps are of the load that is as hard as the
+/// work. The heavier ones carry the bands or chains and steps of the most that is felt, never of more than the 1RM, so that they
+/// are easier than the work everywhere.
 fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<PlannedSet>> {
     let (strength, body) = (request.strength(), request.lift.body);
     let working_kg = setup.bar_and_plates.total.as_kg();
     let as_hard = setup.as_hard(&strength);
     let whole_kg = (as_hard + body).as_kg();
     let closest_kg = CLOSEST_SHARE * whole_kg;
+    let most_felt_kg = felt(setup, 1.0)
+        .map(Mass::as_kg)
+        .into_iter()
+        .fold(0.0, f64::max);
+    let one_rm_kg = (request.lift.one_rm + body).as_kg();
+    let hardest = setup.max_effort.max(most_felt_kg / one_rm_kg);
     let mut sets: Vec<PlannedSet> = Vec::new();
     let mut parts_are_on = false;
-    for &(share, repetitions, rest_s) in steps(setup.max_effort, whole_kg) {
+    for &(share, repetitions, rest_s) in steps(hardest, whole_kg) {
         let plain_kg = share * whole_kg - body.as_kg();
-        let beside_kg = plain_kg - (as_hard.as_kg() - working_kg);
+        let beside_kg = working_kg - (most_felt_kg - (share * most_felt_kg).min(one_rm_kg));
         let with_parts = (share >= WITH_PARTS_FROM && beside_kg > 0.0)
             .then(|| quick_load_beside_pieces(request.loading, beside_kg, whole_kg))
             .flatten()
-            .filter(|load| is_carried(setup, load.total))
-            .filter(|load| is_within_one_rm(request, setup, load.total));
+            .filter(|load| is_carried(setup, load.total));
         let is_first_with = with_parts.is_some() && !parts_are_on;
         let load = match with_parts {
             Some(load) => load,
@@ -196,13 +202,6 @@ fn warm_ups(request: &SessionRequest, setup: &AccommodatingSetup) -> Result<Vec<
         }
     }
     Ok(sets)
-}
-
-/// Whether no more than the 1RM is felt anywhere with so much on the bar: a warm-up is no heavier than a maximum.
-fn is_within_one_rm(request: &SessionRequest, setup: &AccommodatingSetup, plates: Mass) -> bool {
-    let share = plates.as_kg() / setup.bar_and_plates.total.as_kg();
-    let whole = request.lift.one_rm + request.lift.body;
-    felt(setup, share).into_iter().all(|felt| felt <= whole)
 }
 
 /// Whether the bar with so much on it hangs on the lifter everywhere: bands from above carry the rest.

@@ -193,6 +193,7 @@ impl SessionPlan {
             heaviest: heaviest_load(&draft),
             felt_share: felt_share(&draft),
             with_bar: draft.with_bar,
+            off_arms: draft.sets.iter().any(PlannedSet::comes_off_arms),
         };
         Self {
             cautions: that_apply(&circumstances, &draft.lift, heaviest_share(&draft) > 1.0),

@@ -128,10 +128,12 @@ fn keeps_reserve(chart: &RepetitionChart, draft: &Draft) -> bool {
 
 /// What a lower load or count keeps that the draft one step above it does not.
 fn kept(request: &SessionRequest, chart: &RepetitionChart, draft: &Draft) -> Kept {
-    let reserve = work(draft).map(|set| set.reserve).max().unwrap_or(0);
+    let reserves = || work(draft).map(|set| set.reserve);
+    let (least, most) = (reserves().min(), reserves().max());
     match slows(request, draft) {
         Some(loss) if keeps_reserve(chart, draft) => Kept::Velocity(loss),
-        _ => Kept::Reserve(reserve),
+        _ if least == most => Kept::Reserve(most.unwrap_or(0)),
+        _ => Kept::OwnReserves,
     }
 }
 

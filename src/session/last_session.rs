@@ -18,8 +18,13 @@ pub(super) fn reached(last: &LastSession, rules: &NoviceWeeks, reserve: u32) -> 
     list.filter(|count| *count <= kept).max()
 }
 
+/// Fewest repetitions to failure from which the chart is followed to the fewest of a novice's list (assumed: from fewer on it
+/// is too far, and strength of few repetitions is not yet endurance of many).
+const FOLLOWED_FROM: u32 = 5;
+
 /// Whether a novice's log shows a set: its last session lifted the load as often and with as much in reserve; or two did, and
-/// one more was left in every set of the last beyond the repetition that is added; or it is the fewest repetitions at the very next load and takes no more by the chart. What was seen goes before chart and simulation.
+/// one more was left in every set of the last beyond the repetition that is added; or it is the fewest repetitions at a load up
+/// to the very next one and takes no more by the chart. What was seen goes before chart and simulation.
 ///
 /// ```text
 /// load / share(repetitions + reserve) ≤ load lifted / share(repetitions to failure)
@@ -49,7 +54,8 @@ pub(super) fn shows(
     }
     let least = request.published.straight.weeks.novice.repetitions.first();
     let is_next = next_load(request, last.load) == Some(load);
-    if !is_next || least.is_none_or(|least| repetitions > *least) {
+    let is_below = load <= last.load && last.reached.to_failure >= FOLLOWED_FROM;
+    if !(is_next || is_below) || least.is_none_or(|least| repetitions > *least) {
         return Ok(false);
     }
     let chart = request.chart()?;

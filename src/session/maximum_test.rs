@@ -60,6 +60,8 @@ pub enum Expected {
         lifts: usize,
         /// Lower end of the interval that holds four in five, as a share of what is expected.
         low: f64,
+        /// Its upper end.
+        high: f64,
     },
 }
 
@@ -70,6 +72,16 @@ impl Expected {
         match self {
             Self::Untrained => EXPECTED_SHARE,
             Self::OfPerson { low, .. } => low,
+        }
+    }
+
+    /// Share of what is expected that the attempts reach: the upper end, where it is known, else as much above as the ramp is
+    /// below.
+    #[must_use]
+    pub const fn reached_share(self) -> f64 {
+        match self {
+            Self::Untrained => 1.0 / EXPECTED_SHARE,
+            Self::OfPerson { high, .. } => high,
         }
     }
 }
@@ -89,6 +101,10 @@ pub struct MaximumTest {
     pub ramp: Vec<TestStep>,
     /// Attempts, at most.
     pub attempts: u32,
+    /// Least and most by which the next attempt is heavier, as shares.
+    pub step: (f64, f64),
+    /// What the attempts reach by the largest steps, at least.
+    pub reaches: Mass,
     /// Repetitions of an attempt.
     pub attempt_repetitions: u32,
     /// Rest between attempts.
@@ -133,9 +149,26 @@ const FIVE: [(f64, u32, f64); 3] = [(0.40, 8, 1.0), (0.55, 5, 2.0), (0.65, 5, 2.
 /// Share of the ramp's maximum at which the first attempt of five is made (common practice: the next step of the ramp).
 const FIRST_OF_FIVE: f64 = 0.75;
 
-/// Most attempts: more, and fatigue hides the maximum.
+/// Fewest attempts that are kept for a maximum that is near (as in [`SINGLE`]'s source: three to five).
 const ATTEMPTS: u32 = 5;
 const ATTEMPTS_OF_FIVE: u32 = 3;
+
+/// Steps from attempt to attempt, least and most: the least while it is slow, up to the most while it goes as fast as a
+/// warm-up (common practice: 5 to 10 % for the upper and 10 to 20 % for the lower body, as in [`SINGLE`]'s source).
+const USUAL_STEP: (f64, f64) = (0.05, 0.10);
+/// The most where the usual one does not reach what may be (the same, of the lower body).
+const LARGEST_STEP: f64 = 0.20;
+
+/// Share of the 1RM of a set of five that leaves two (by the chart: seven repetitions to failure).
+const FIVE_WITH_TWO_LEFT: f64 = 0.83;
+
+/// Largest step and number of attempts that lead from the first to the last by such steps: the usual ones where these do.
+fn attempts_for(ratio: f64, usual: u32) -> (f64, u32) {
+    let needed = ratio.max(1.0).powf(1.0 / f64::from(usual - 1)) - 1.0;
+    let most = needed.clamp(USUAL_STEP.1, LARGEST_STEP);
+    let steps = (ratio.max(1.0).ln() / most.ln_1p() - 1.0e-9).ceil() as u32;
+    (most, usual.max(steps + 1))
+}
 
 /// The test of a lift for whoever has trained so long: a single or a set of five, by [`TestedMaximum::of`].
 ///
@@ -160,8 +193,9 @@ pub fn maximum_test(
         heaviest: lift.one_rm,
         felt_share: 0.0,
         with_bar: loading.is_bar,
+        off_arms: false,
     };
-    let (ramp, attempts, attempt_repetitions): (&[_], _, _) = match finds {
+    let (ramp, usual, attempt_repetitions): (&[_], _, _) = match finds {
         TestedMaximum::OneRm => (&SINGLE, ATTEMPTS, 1),
         TestedMaximum::FiveInReserve => (&FIVE, ATTEMPTS_OF_FIVE, 5),
     };
@@ -181,10 +215,13 @@ pub fn maximum_test(
             }
         })
         .collect();
-    let first_share = match finds {
-        TestedMaximum::OneRm => 1.0,
-        TestedMaximum::FiveInReserve => FIRST_OF_FIVE,
+    let (first_share, last_share) = match finds {
+        TestedMaximum::OneRm => (1.0, 1.0),
+        TestedMaximum::FiveInReserve => (FIRST_OF_FIVE, FIVE_WITH_TWO_LEFT),
     };
+    let reaches = lift
+        .strength()
+        .load_at(expected.reached_share() * last_share);
     let first = lift.strength().load_at(expected.ramp_share() * first_share);
     let lightest = loading.lightest();
     if lightest > first {
@@ -194,6 +231,9 @@ pub fn maximum_test(
         }));
     }
     let first = load_at(loading, first);
+    let begun = first.as_ref().map_or(Mass::ZERO, |load| load.total) + lift.body;
+    let ratio = (reaches + lift.body).as_kg() / begun.as_kg().max(f64::MIN_POSITIVE);
+    let (most, attempts) = attempts_for(ratio, usual);
     steps.splice(..0, empty_bar(lift, loading, &steps));
     // Where the lightest load is heavy already, sets that would repeat it are left out.
     steps.dedup_by(|next, before| next.load == before.load);
@@ -204,6 +244,8 @@ pub fn maximum_test(
         finds,
         ramp: steps,
         attempts,
+        step: (USUAL_STEP.0, most),
+        reaches,
         attempt_repetitions,
         attempt_rest: Duration::from_min(3.0),
         cautions: that_apply(&circumstances, lift, false),

@@ -7,7 +7,7 @@ use super::draft::Draft;
 use super::end_of_log::LastSession;
 use super::fitting::is_held;
 use super::last_session::{reached, shows};
-use super::next_load::next_load;
+use super::next_load::{far_step, next_load};
 use super::planned_set::SetKind;
 use super::published::NoviceWeeks;
 use super::remark::{PlanBasis, Progression, Remark, WeeksBegin};
@@ -107,11 +107,12 @@ pub(super) fn start(request: &SessionRequest) -> Result<NoviceStart> {
 }
 
 /// Where a log goes on: the next step of the rule after two sessions that reached the last one, where that is known to hold;
-/// else what was lifted, again. None where that was fewer than the fewest repetitions, or a load that cannot be set up.
+/// else what was lifted, again, or what that shows of the fewest repetitions where it was fewer. None where it shows nothing, and
+/// of a load that cannot be set up.
 fn going_on(request: &SessionRequest, last: &LastSession) -> Result<Option<NoviceStart>> {
     let reserve = kept_in_reserve(request);
     let Some(count) = reached(last, rules(request), reserve) else {
-        return Ok(None);
+        return from_fewer(request, last);
     };
     let Ok(again) = request.loading.at_most(last.load) else {
         return Ok(None);
@@ -137,6 +138,22 @@ fn going_on(request: &SessionRequest, last: &LastSession) -> Result<Option<Novic
     }
     let on = from_here(request, again.total, count)?;
     Ok(Some(told(on)))
+}
+
+/// Where every set of the last session did not reach the fewest repetitions: the heaviest load at which those take no more by
+/// the chart than was lifted.
+fn from_fewer(request: &SessionRequest, last: &LastSession) -> Result<Option<NoviceStart>> {
+    let reserve = kept_in_reserve(request);
+    let kept = last.kept(reserve);
+    let loads = request.loading.all().iter().rev().map(|load| load.total);
+    for load in loads.filter(|load| kept > 0 && *load <= last.load) {
+        if shows(request, load, fewest(request), reserve)? {
+            let start = from_here(request, load, fewest(request))?;
+            let on_from = Some((*last, kept));
+            return Ok(Some(NoviceStart { on_from, ..start }));
+        }
+    }
+    Ok(None)
 }
 
 /// A start at a load and repetitions, with the steps that are known to hold from there on.
@@ -219,8 +236,14 @@ pub(super) fn aim(request: &SessionRequest, share: f64, repetitions: u32) -> Day
 }
 
 /// A draft of today as the first of a novice's weeks: where they begin, and the rule by which the log goes on.
-pub(super) fn begin(request: &SessionRequest, start: &NoviceStart, draft: &mut Draft) {
-    by_the_log(request, draft);
+///
+/// **Fails** as the chart does.
+pub(super) fn begin(
+    request: &SessionRequest,
+    start: &NoviceStart,
+    draft: &mut Draft,
+) -> Result<()> {
+    by_the_log(request, draft)?;
     // Who is not well yet begins when well again.
     if !request.lift.trainee.comes_back() {
         if start.then_heavier {
@@ -230,6 +253,7 @@ pub(super) fn begin(request: &SessionRequest, start: &NoviceStart, draft: &mut D
     }
     let source = rules(request).source.clone();
     draft.sources.push((PlanBasis::Weeks, source));
+    Ok(())
 }
 
 /// What is told of where the weeks begin.
@@ -255,9 +279,12 @@ pub(super) fn work_of(draft: &Draft) -> (Mass, u32) {
 }
 
 /// The rule by which the log decides, in place of the calendar.
-pub(super) fn by_the_log(request: &SessionRequest, draft: &mut Draft) {
+///
+/// **Fails** as the chart does.
+pub(super) fn by_the_log(request: &SessionRequest, draft: &mut Draft) -> Result<()> {
     let list = &rules(request).repetitions;
     let (load, repetitions) = work_of(draft);
+    let far = far_step(request, load, (fewest(request), request.reserve(RESERVE)))?;
     let mut next = [None; 3];
     let mut last = load;
     for place in &mut next {
@@ -270,7 +297,9 @@ pub(super) fn by_the_log(request: &SessionRequest, draft: &mut Draft) {
         ends: (fewest(request), list.last().copied().unwrap_or(repetitions)),
         reserve: request.reserve(RESERVE),
         next,
+        far,
     };
+    Ok(())
 }
 
 /// The next step is the heavier load: more repetitions are not known to hold today, and that is.

@@ -74,13 +74,13 @@ fn novice_week((week, until): (u32, u32), day: &SessionPlan) -> BlockWeek {
 
 fn novice_day(request: &SessionRequest, aim: DayAim) -> Result<SessionPlan> {
     let mut day = straight_day(request, aim, &rules(request).source)?;
-    by_the_log(request, &mut day.draft);
+    by_the_log(request, &mut day.draft)?;
     Ok(day)
 }
 
 fn day_on_the_way_back(request: &SessionRequest, aim: DayAim) -> Result<SessionPlan> {
     let mut day = day_back(request, aim, &request.published.straight.weeks.deload)?;
-    by_the_log(request, &mut day.draft);
+    by_the_log(request, &mut day.draft)?;
     Ok(day)
 }
 

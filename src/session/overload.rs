@@ -3,49 +3,24 @@
 //! In: a [`SessionRequest`]. Out: a draft with loads inside the customary window, sets and repetitions that keep
 //! a reserve in the fatigue model, and the reserve of every lowering; refused above the eccentric 1RM.
 
-use super::draft::{Draft, LoweringPrediction};
-use super::fatigue::{FatigueJoint, TiringJoint};
+use super::draft::Draft;
+use super::lowering_limits::{Limits, limits, lower_set, most_repetitions};
+use super::lowering_remark::{LoweringLimit, LoweringRemark};
 use super::method::Method;
 use super::overload_ground::{
-    at_low_end, believed, caught, measured_remark, plates_reach, sources, tested, way_back,
+    caught, is_held_by_hand, lost_remark, measured_remark, plates_reach, sources, tested, way_back,
 };
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
-use super::published::EccentricTable;
-use super::remark::{Frequency, LoweringLimit, LoweringRemark, Progression, Remark};
+use super::remark::{Frequency, Progression, Remark};
 use super::request::SessionRequest;
-use super::rests::checked_between_sets;
-use super::strength::SimulatedRange;
 use crate::error::{Error, LoweringFault, Result, SessionRefusal};
 use crate::movement::{Handover, WayBack};
 use crate::setups::Loading;
-use crate::units::{Duration, Length, Mass};
-
-/// Time in which the spotters lift the bar back and the lifter sets again, s (assumed: two calm breaths).
-const LIFT_BACK_S: f64 = 6.0;
-
-/// Share of what can be lowered under control that every lowering keeps back (assumed: a trained lifter's maximum differs
-/// by some 2 to 4 % from day to day, from memory; spotters and arms are there for the rest).
-pub const LEAST_RESERVE: f64 = 0.03;
+use crate::units::{Duration, Mass};
 
 /// A load that is more than the 1RM, kg.
 const JUST_ABOVE_KG: f64 = 0.1;
-
-/// What the lowering is planned against.
-struct Limits<'a> {
-    table: &'a EccentricTable,
-    eccentric_one_rm: Mass,
-    /// On whom it was measured; nobody where it is simulated.
-    measured_on: Option<String>,
-    /// The low end of the 1RM whose limit it is, where that is known.
-    low_end: Option<Mass>,
-    one_rm: Mass,
-    body: Mass,
-    evenness: f64,
-    joints: Vec<TiringJoint>,
-    travel: Option<Length>,
-    rest: Duration,
-}
 
 /// The window of shares: the published one, in a block up to the day's share of it.
 pub(super) fn window(request: &SessionRequest) -> (f64, f64) {
@@ -59,10 +34,19 @@ pub(super) fn window(request: &SessionRequest) -> (f64, f64) {
 /// **Fails** when the load asked for is above the eccentric 1RM (no answer) or not above 1RM (bad input),
 /// when the gym can load nothing inside the window, and when not even one lowering keeps a reserve.
 pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
-    let back = way_back(request)?;
+    let usual = way_back(request)?;
     tested(request)?;
     caught(request)?;
-    let limits = limits(request)?;
+    let draft = coming_back(request, window, usual)?;
+    if is_held_by_hand(request, heaviest(&draft)) {
+        return Ok(draft);
+    }
+    coming_back(request, window, WayBack::OffArms)
+}
+
+/// The draft of loads that come back up in this way.
+fn coming_back(request: &SessionRequest, window: (f64, f64), back: WayBack) -> Result<Draft> {
+    let limits = limits(request, back)?;
     let loads = match request.lift.handling.overload {
         Handover::BodyOnly { .. } => body_alone(request, &limits)?,
         _ => loads(request, window, &limits)?,
@@ -144,43 +128,6 @@ fn first_lowering(
     }))
 }
 
-fn limits<'a>(request: &SessionRequest<'a>) -> Result<Limits<'a>> {
-    let table = &request.published.eccentric;
-    let rest = match request.wishes.rest_between {
-        Some(rest) => checked_between_sets(rest)?,
-        None => request.published.rests.heavy.most,
-    };
-    let held = |limit: Mass| at_low_end(&request.lift, limit);
-    let low_end = request.lift.range().map(SimulatedRange::careful);
-    Ok(match request.oracle {
-        Some(oracle) => Limits {
-            table,
-            eccentric_one_rm: held(believed(table, &request.lift, oracle.eccentric_one_rm)),
-            measured_on: oracle.eccentric_of.clone(),
-            low_end,
-            one_rm: request.lift.one_rm,
-            body: request.lift.body,
-            evenness: oracle.lowering_evenness.unwrap_or(1.0),
-            joints: oracle.joints.clone(),
-            travel: oracle.travel,
-            rest,
-        },
-        None => Limits {
-            table,
-            eccentric_one_rm: held(table.eccentric_one_rm(request.lift.one_rm, request.lift.body)),
-            measured_on: Some(table.planning().who.clone()),
-            low_end,
-            one_rm: request.lift.one_rm,
-            body: request.lift.body,
-            evenness: 1.0,
-            // The general published values stand for joints that nobody names (assumed).
-            joints: vec![request.published.fatigue.tiring(FatigueJoint::General)],
-            travel: None,
-            rest,
-        },
-    })
-}
-
 /// The body alone in every set.
 fn body_alone(request: &SessionRequest, limits: &Limits<'_>) -> Result<Vec<Loading>> {
     if request.wishes.load.is_some_and(|load| load.as_kg() > 0.0) {
@@ -224,7 +171,7 @@ fn heaviest_kept(
         .filter(|load| load.total.as_kg() > one_rm_kg && load.total <= wanted.total)
         .collect();
     lighter.dedup_by(|next, known| next.total == known.total);
-    for least in [limits.table.overload.repetitions.0, 1] {
+    for least in [limits.customary.0, 1] {
         for load in &lighter {
             if most_repetitions(load.total, limits, body)? >= least {
                 return Ok((*load).clone());
@@ -281,10 +228,15 @@ fn loads(
         .collect()
 }
 
+/// The heaviest load of a draft.
+fn heaviest(draft: &Draft) -> Mass {
+    let loads = draft.sets.iter().map(|set| set.load.total);
+    loads.fold(Mass::ZERO, Mass::max)
+}
+
 /// One step more, as far as a lowering keeps its reserve.
 fn going_on(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Progression {
-    let loads = draft.sets.iter().map(|set| set.load.total.as_kg());
-    let top = Mass::from_kg(loads.fold(0.0, f64::max));
+    let top = heaviest(draft);
     let most = own_load(request, limits.eccentric_one_rm, limits);
     Progression::WhenLoweringsAreSlow {
         top,
@@ -326,82 +278,6 @@ fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Resul
     Ok(loaded)
 }
 
-/// Effort of a lowering: load over what could still be lowered under control.
-///
-/// ```text
-/// effort = load / (eccentric 1RM · c)      c = smallest remaining share of capacity at the end
-/// ```
-/// The muscles tire like in a lift of the mean effort times [`EccentricTable::lowering_cost`]; load and limit hold the
-/// body mass that is part of them.
-fn lower_once(load: Mass, limits: &Limits<'_>, body: &mut TiringBody) -> Result<f64> {
-    let fresh_effort = limits.share_of(load, limits.eccentric_one_rm);
-    let count = body.shares().len();
-    let share = (fresh_effort * limits.evenness).min(1.0) * limits.table.lowering_cost();
-    let time = limits.table.lowering.time;
-    body.work(std::iter::repeat_n(share, count), time)?;
-    Ok(fresh_effort / body.smallest_share())
-}
-
-impl Limits<'_> {
-    fn share_of(&self, load: Mass, limit: Mass) -> f64 {
-        (load + self.body).as_kg() / (limit + self.body).as_kg()
-    }
-
-    /// The most that is planned: what can be lowered less the reserve.
-    fn most(&self) -> Mass {
-        let whole = (self.eccentric_one_rm + self.body) * (1.0 - LEAST_RESERVE);
-        Mass::from_kg((whole - self.body).as_kg().max(0.0))
-    }
-
-    fn no_reserve(&self, load: Mass) -> Error {
-        Error::no_answer(LoweringFault::NoReserve {
-            load,
-            limit: self.eccentric_one_rm,
-            ratio: self.ratio(),
-            who: self.measured_on.clone(),
-            low_end: self.low_end,
-        })
-    }
-
-    /// What can be lowered over what can be lifted.
-    fn ratio(&self) -> f64 {
-        self.share_of(self.eccentric_one_rm, self.one_rm)
-    }
-}
-
-fn lower_set(
-    set: u32,
-    repetitions: u32,
-    load: Mass,
-    limits: &Limits<'_>,
-    body: &mut TiringBody,
-) -> Result<Vec<LoweringPrediction>> {
-    let lowering_s = limits.table.lowering.time.as_s();
-    (1..=repetitions)
-        .map(|number| {
-            if number > 1 {
-                body.rest(Duration::from_s(LIFT_BACK_S))?;
-            }
-            let effort = lower_once(load, limits, body)?;
-            Ok(LoweringPrediction {
-                set,
-                number,
-                effort,
-                reserve: 1.0 - effort,
-                speed_m_s: limits.travel.map(|travel| travel.as_m() / lowering_s),
-            })
-        })
-        .collect()
-}
-
-/// Lowerings that stay under control to their end, up to the customary most.
-fn most_repetitions(load: Mass, limits: &Limits<'_>, body: &TiringBody) -> Result<u32> {
-    let (_, most) = limits.table.overload.repetitions;
-    let tried = lower_set(1, most, load, limits, &mut body.clone())?;
-    let controlled = |lowering: &&LoweringPrediction| lowering.reserve >= LEAST_RESERVE;
-    Ok(tried.iter().take_while(controlled).count() as u32)
-}
-
 fn repetitions(
     request: &SessionRequest,
     load: Mass,
@@ -429,7 +305,8 @@ fn remarks(request: &SessionRequest, limits: &Limits<'_>, draft: &Draft) -> Vec<
     ));
     let low_end = request.lift.range().copied();
     remarks.extend(low_end.map(|range| Remark::Lowering(LoweringRemark::LowEnd(range))));
-    let customary = overload.repetitions;
+    remarks.extend(lost_remark(request, limits.back, heaviest(draft)));
+    let customary = limits.customary;
     let unusual = |set: &PlannedSet| {
         set.share > 1.0 && !(customary.0..=customary.1).contains(&set.repetitions())
     };

@@ -2,9 +2,11 @@
 //!
 //! In: a [`SessionRequest`]. Out: how the load comes back up, or a refusal; what the numbers rest on.
 
+use super::lowering_remark::{LostBar, LoweringLimit, LoweringRemark};
 use super::published::EccentricTable;
-use super::remark::{LoweringLimit, LoweringRemark, PlanBasis, Remark};
+use super::remark::{PlanBasis, Remark};
 use super::request::{SessionRequest, found};
+use super::spotting::HELD_BY_EACH_KG;
 use super::strength::PlannedLift;
 use crate::error::{Error, LoweringFault, NoHelp, Result, SessionRefusal};
 use crate::movement::{Catch, Handover, NoHandover, WayBack};
@@ -16,6 +18,56 @@ use crate::units::Mass;
 /// **Fails** where nobody can hand more than 1RM over.
 pub(super) fn way_back(request: &SessionRequest) -> Result<WayBack> {
     handed_back(request.lift.handling.overload, &request.lift.title)
+}
+
+/// Share of the 1RM to which plates come off a bar on the arms before the lifter brings it up again (assumed: some ten
+/// repetitions of a rested lifter by the chart, of which one is done).
+const OFF_ARMS_SHARE: f64 = 0.70;
+
+/// Whether all helpers together hold a load that is lost: whoever loses a lowering gives nothing more. What stands on safety
+/// arms needs not be held.
+pub(super) fn is_held_by_hand(request: &SessionRequest, heaviest: Mass) -> bool {
+    let handling = &request.lift.handling;
+    match handling.overload {
+        Handover::Yes {
+            helpers,
+            back: WayBack::SpottersLift,
+            ..
+        } if handling.catch == Catch::SafetyArms => {
+            heaviest <= Mass::from_kg(HELD_BY_EACH_KG) * f64::from(helpers)
+        }
+        _ => true,
+    }
+}
+
+/// What becomes of a bar whose lowering is lost; nothing where spotters do not lift it back.
+pub(super) fn lost_remark(
+    request: &SessionRequest,
+    back: WayBack,
+    heaviest: Mass,
+) -> Option<Remark> {
+    let handling = &request.lift.handling;
+    let Handover::Yes { helpers, .. } = handling.overload else {
+        return None;
+    };
+    let each = heaviest * (1.0 / f64::from(helpers));
+    let left = request.strength().load_at(OFF_ARMS_SHARE);
+    let lost = match back {
+        WayBack::SpottersLift if handling.catch == Catch::SafetyArms => {
+            LostBar::Held { helpers, each }
+        }
+        WayBack::OffArms => LostBar::OnArms {
+            helpers,
+            each,
+            most: Mass::from_kg(HELD_BY_EACH_KG),
+            left: request
+                .loading
+                .at_most(left)
+                .map_or(left, |load| load.total),
+        },
+        _ => return None,
+    };
+    Some(Remark::Lowering(LoweringRemark::Lost(lost)))
 }
 
 /// How a load that helpers take comes back up in a lift of this title: the one judge of whether they can take it.

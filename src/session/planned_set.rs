@@ -108,6 +108,18 @@ pub struct PlannedSet {
 }
 
 impl PlannedSet {
+    /// Whether the load stays on safety arms until plates are off.
+    #[must_use]
+    pub const fn comes_off_arms(&self) -> bool {
+        matches!(
+            self.intent,
+            SetIntent::LowerSlowly {
+                back: WayBack::OffArms,
+                ..
+            }
+        )
+    }
+
     /// A working set without rests inside.
     #[must_use]
     pub fn work(

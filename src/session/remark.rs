@@ -5,11 +5,12 @@
 use super::alone_remark::Alone;
 use super::disagreement::Disagreement;
 use super::end_of_log::LastSession;
+use super::far_step::FarStep;
+use super::lowering_remark::LoweringRemark;
 use super::maximum_test::TestedMaximum;
 use super::method::Method;
-use super::strength::SimulatedRange;
 use crate::progress::one_rm_now::LayOff;
-use crate::setups::BandFailure;
+use crate::setups::{ArmsStand, BandFailure};
 use crate::units::{Duration, Length, Mass};
 
 /// How often a week the session is done.
@@ -45,6 +46,8 @@ pub enum Progression {
         steps: (Mass, Mass),
         /// The next load that can be set up.
         next: Option<Mass>,
+        /// How that is reached where it is farther than the larger step.
+        far: Option<FarStep>,
     },
     /// The weeks of the block raise load or repetitions; so many repetitions, the reserve kept, are a reason to go ahead.
     ByWeeks {
@@ -67,6 +70,8 @@ pub enum Progression {
         reserve: u32,
         /// The next loads that can be set up.
         next: [Option<Mass>; 3],
+        /// How the first of them is reached where it is farther than a usual step.
+        far: Option<FarStep>,
     },
     /// Raise every load when the top set has two in reserve.
     WhenTopSetIsEasy,
@@ -90,17 +95,6 @@ pub enum Fate {
     Stalls(u32),
     /// The last one reaches lockout at this mean velocity, m/s.
     LastMovesAt(f64),
-}
-
-/// How much more than 1RM can be lowered, and on what that rests.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LoweringLimit {
-    /// The most that can be lowered under control.
-    pub most: Mass,
-    /// Eccentric over concentric, loads with the body where it is part of them.
-    pub ratio: f64,
-    /// The lift and the people it was measured on; `None` where it is the simulated lifter's own.
-    pub who: Option<String>,
 }
 
 /// Where a novice's weeks begin.
@@ -194,6 +188,8 @@ pub enum Remark {
         /// Mass from which plates are of full size.
         full: Mass,
     },
+    /// Where the gym's safety arms stand.
+    ArmsAt(ArmsStand),
     /// Where a novice's weeks begin, so that the steps after it are within today's strength.
     WeeksBegin(WeeksBegin),
     /// Today's strength is known to hold no more: from here on the log decides, not the calendar.
@@ -230,6 +226,8 @@ pub enum Remark {
 pub enum Kept {
     /// So many repetitions in reserve in every set.
     Reserve(u32),
+    /// The reserve that each set is planned with, of sets that differ in it.
+    OwnReserves,
     /// Velocity: no repetition loses more than this share of the fastest one's.
     Velocity(f64),
 }
@@ -357,28 +355,6 @@ pub enum ClusterRemark {
         /// By how much clusters are faster, %; nothing where not all repetitions of both reach lockout.
         gain_percent: Option<f64>,
     },
-}
-
-/// What there is to know of lowering more than 1RM.
-#[derive(Debug, Clone, PartialEq)]
-pub enum LoweringRemark {
-    /// The limit a lowering is planned against.
-    Limit(LoweringLimit),
-    /// What a measured ratio would make of the limit, beside the simulated lifter's own.
-    MeasuredLimit(LoweringLimit),
-    /// How far off the 1RM may be: the limit is that of the low end.
-    LowEnd(SimulatedRange),
-    /// Fewer lowerings than the customary ones.
-    FewLowerings {
-        /// Fewest and most customary ones.
-        customary: (u32, u32),
-    },
-    /// A load below the customary window, since more keeps no reserve.
-    BelowWindow,
-    /// A load above the customary window.
-    AboveWindow,
-    /// The fatigue model knows no muscle damage.
-    NoMuscleDamage,
 }
 
 /// What there is to know of a band or chain setup.

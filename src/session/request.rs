@@ -13,7 +13,7 @@ use super::rests::checked_between_sets;
 use super::status::Level;
 use super::strength::{PlannedLift, Strength};
 use crate::error::{Error, Result, SessionFigureFault};
-use crate::setups::{Loading, Loadings};
+use crate::setups::{ArmsStand, Loading, Loadings};
 use crate::source::Source;
 use crate::units::{Duration, Mass};
 
@@ -43,8 +43,10 @@ pub struct SessionRequest<'a> {
     pub ease: f64,
     /// What a block asks of a day in place of the usual; wishes come first.
     pub aim: Option<DayAim>,
-    /// Whether the gym is known to have no safety arms.
+    /// Whether the gym is known to have no safety arms that stand right below the lift.
     pub without_arms: bool,
+    /// Where the gym's safety arms stand below the lift, where that is known.
+    pub arms: Option<ArmsStand>,
     /// The repetition; without it nothing is predicted.
     pub oracle: Option<&'a RepOracle<'a>>,
     /// The repetition with the band or chain setup on.
@@ -112,6 +114,7 @@ impl<'a> SessionRequest<'a> {
             ease: 1.0,
             aim: None,
             without_arms: false,
+            arms: None,
             oracle: None,
             setup_oracle: None,
         }

@@ -107,6 +107,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
     draft
         .remarks
         .extend(stands_alone(request, &draft).map(Remark::Alone));
+    draft.remarks.extend(request.arms.map(Remark::ArmsAt));
     draft.remarks.extend(not_tested_yet(&draft));
     draft.remarks.extend(low_plates(&draft));
     draft.remarks.extend(not_made(request, &draft));
@@ -137,7 +138,7 @@ fn as_permitted(request: &SessionRequest) -> Result<Draft> {
         false => fitted(&asked)?,
     };
     if let Some(start) = start {
-        begin(&asked, &start, &mut draft);
+        begin(&asked, &start, &mut draft)?;
     }
     Ok(draft)
 }

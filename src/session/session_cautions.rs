@@ -26,6 +26,8 @@ pub struct Circumstances<'a> {
     pub felt_share: f64,
     /// Whether a bar is used.
     pub with_bar: bool,
+    /// Whether what is lowered stays on the safety arms until plates are off.
+    pub off_arms: bool,
 }
 
 /// What an age asks for, whatever is planned.

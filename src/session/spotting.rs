@@ -24,6 +24,13 @@ pub struct Spotting {
 /// who hardly trains lifts from the floor; a spotter has no better grip of it).
 pub const ONE_SPOTTER_KG: f64 = 100.0;
 
+/// Most that each of several helpers is taken to hold of a load that is lost, kg (assumed: less than two thirds of what one
+/// brings back who lifts together with the lifter; bent, at the end of a bar, without warning).
+pub const HELD_BY_EACH_KG: f64 = 60.0;
+
+/// Helpers who take plates off a bar on safety arms, one at each end so that it stays even.
+const AT_BOTH_ENDS: u32 = 2;
+
 /// Where spotters stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum SpottersStand {
@@ -45,11 +52,21 @@ pub enum SpotterCalls {
     },
     /// For more than 1RM that is lowered.
     Lowering,
+    /// For more than 1RM that is lowered to safety arms, where it stays until plates are off.
+    LoweringToArms,
 }
 
 /// Spotters and their words, or `None` where a spotter does not belong (pulls from the floor, machines).
 #[must_use]
 pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
+    if plan.method == Method::OverloadedLowering && plan.off_arms {
+        return Some(Spotting {
+            spotters: AT_BOTH_ENDS,
+            stand: SpottersStand::AtBarEnds,
+            calls: SpotterCalls::LoweringToArms,
+            too_heavy_for_one: None,
+        });
+    }
     if plan.method == Method::OverloadedLowering {
         return match plan.handling.overload {
             Handover::Yes { helpers, stand, .. } => Some(Spotting {

@@ -90,9 +90,9 @@ impl Trainee {
 pub enum AgeCare {
     /// None beyond the usual; or nobody told the age.
     None,
-    /// From [`MIDDLE_YEARS`] on: a caution.
+    /// From [`MIDDLE_YEARS`] on: a caution, and no lowering of more than the 1RM.
     Middle,
-    /// From [`OLDER_YEARS`] on: planned as an intermediate at most, nothing above the 1RM.
+    /// From [`OLDER_YEARS`] on: planned as an intermediate at most, nothing above the 1RM in any setup.
     Older,
     /// Of great age: planned as a novice.
     AsNovice,
@@ -141,10 +141,10 @@ pub const OVERLOAD_REST_DAYS: u32 = 7;
 pub const ALL_OUT_REST_DAYS: u32 = 2;
 /// Age after which years of training count no more (common practice: the very old train as novices do, under supervision).
 pub const OLDEST_YEARS: f64 = 70.0;
-/// Age from which heavy lifting goes with a caution (common practice: guidance for older adults begins at 50 for whoever
-/// has a disease, and muscle and tendon recover more slowly).
+/// Age from which heavy lifting goes with a caution and more than the 1RM is not lowered (common practice: guidance for older
+/// adults begins at 50 for whoever has a disease, and muscle and tendon recover more slowly; that lowering ends there is assumed).
 pub const MIDDLE_YEARS: f64 = 50.0;
-/// Age from which nothing above the 1RM is planned and nobody as an advanced lifter (common practice: older adults are
+/// Age from which nothing above the 1RM is felt in any setup and nobody is planned as an advanced lifter (common practice: older adults are
 /// those from 65 on; strength falls faster, and a mishap under a bar costs more).
 pub const OLDER_YEARS: f64 = 65.0;
 /// Age from which anything is planned or fitted: the tables of strength, repetitions, rests and weeks are of adults, and
@@ -188,9 +188,13 @@ fn may_lower_overload(trainee: &Trainee) -> Permission {
             least_months: OVERLOAD_MONTHS,
         });
     }
-    if trainee.age_care() == AgeCare::Older {
+    if let Some(years) = trainee
+        .age_years
+        .filter(|_| trainee.age_care() != AgeCare::None)
+    {
         return Permission::Refused(SessionRefusal::OfAge {
-            from_years: OLDER_YEARS,
+            years,
+            from_years: MIDDLE_YEARS,
         });
     }
     if trainee.unwell_or_sore {

@@ -6,7 +6,7 @@
 use super::draft::Draft;
 use super::last_session::shows;
 use super::method::Method;
-use super::next_load::next_load;
+use super::next_load::{far_step, next_load};
 use super::planned_set::{PlannedSet, SetIntent, SetNote, warm_up_sets};
 use super::predicted_sets::predict;
 use super::published::{LevelGuidance, StraightTable};
@@ -68,7 +68,7 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
         .or(request.aim.map(|aim| aim.repetitions))
         .unwrap_or_else(|| usual_repetitions(request, allowed));
     let rest = request.rest_between(share)?;
-    let going_on = progression(request, load.total, repetitions);
+    let going_on = progression(request, load.total, repetitions)?;
     let mut draft = request.draft(Method::Straight, guidance.frequency(), going_on);
     draft.sets = warm_up_sets(load.total, request.loading, &request.strength())?;
     let intent = SetIntent::InReserve;
@@ -133,14 +133,16 @@ fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
 /// Repetitions more than planned that are a reason to raise the load (ACSM 2009: one or two).
 pub(super) const MORE_REPETITIONS: u32 = 2;
 
-fn progression(request: &SessionRequest, load: Mass, repetitions: u32) -> Progression {
+fn progression(request: &SessionRequest, load: Mass, repetitions: u32) -> Result<Progression> {
     let percent = request.published.straight.step.percent;
     let whole = load + request.lift.body;
-    Progression::WhenRepetitions {
+    let reserve = request.reserve(RESERVE);
+    Ok(Progression::WhenRepetitions {
         repetitions: repetitions + MORE_REPETITIONS,
-        reserve: request.reserve(RESERVE),
+        reserve,
         percent,
         steps: (whole * (percent.0 / 100.0), whole * (percent.1 / 100.0)),
         next: next_load(request, load),
-    }
+        far: far_step(request, load, (repetitions, reserve))?,
+    })
 }

@@ -49,7 +49,7 @@ pub use loading::{FULL_SIZE_KG, LoadUse, LoadedOn, Loading};
 pub use loadings::Loadings;
 pub use new_gym::{NONE, NewGym};
 pub use plate_sums::MOST_PLATES_A_SIDE;
-pub use safety_limits::{FINISHED, LeftByBands, SafetyLimits};
+pub use safety_limits::{ArmsStand, FINISHED, LeftByBands, SafetyLimits};
 pub use search::Watch;
 pub use setup_family::SetupFamily;
 pub use usual_cautions::{Caution, OF_BANDS, Uses, setup_cautions, usual_cautions};

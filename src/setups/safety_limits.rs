@@ -5,7 +5,7 @@
 
 use super::band_failure::BandFailure;
 use super::gym_file::GymArms;
-use crate::movement::LoadPoint;
+use crate::movement::{Handling, LoadPoint};
 use crate::units::{Length, Mass};
 
 /// How far below the lowest place of the bar's middle safety arms stand at least, m (assumed: the bar's radius and two
@@ -120,11 +120,7 @@ impl GymArms {
     /// The highest hole that stands below the lowest place of a load; `None` where the arms do not reach it.
     #[must_use]
     pub fn height_for(&self, points: &[LoadPoint]) -> Option<Length> {
-        let lowest_m = points
-            .iter()
-            .map(|point| point.z_m)
-            .fold(f64::INFINITY, f64::min);
-        let room_m = lowest_m - BELOW_BAR_M - self.lowest.as_m();
+        let room_m = lowest_m(points) - BELOW_BAR_M - self.lowest.as_m();
         if !(room_m.is_finite() && room_m >= 0.0) {
             return None;
         }
@@ -133,4 +129,32 @@ impl GymArms {
         // Arms that end far below a load catch nothing in time.
         (height_m <= highest_m + 1.0e-9).then(|| Length::from_m(height_m))
     }
+}
+
+/// Where safety arms stand below a load.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ArmsStand {
+    /// Their height.
+    pub height: Length,
+    /// How far the lowest place of the load is above them.
+    pub below: Length,
+    /// Whether the load lies on the body there.
+    pub on_body: bool,
+}
+
+impl ArmsStand {
+    /// Arms at a height under the places of a load that is handled so.
+    #[must_use]
+    pub fn under(points: &[LoadPoint], height: Length, handling: &Handling) -> Self {
+        Self {
+            height,
+            below: Length::from_m(lowest_m(points)) - height,
+            on_body: handling.comes_down_on_body,
+        }
+    }
+}
+
+fn lowest_m(points: &[LoadPoint]) -> f64 {
+    let heights = points.iter().map(|point| point.z_m);
+    heights.fold(f64::INFINITY, f64::min)
 }

@@ -20,6 +20,8 @@ pub(super) struct ExpectedLifter {
     pub lifts: usize,
     /// Lower end of the interval of the maximum that holds four in five, as a share of what the lifter lifts.
     pub low: f64,
+    /// Upper end of the same.
+    pub high: f64,
 }
 
 /// The most probable lifter.
@@ -59,6 +61,7 @@ pub(super) fn expected_lifter(
         lifter: lift.lifter(factors, mean),
         lifts: asked.measurements.len(),
         low: (-FOUR_IN_FIVE * deviation).exp(),
+        high: (FOUR_IN_FIVE * deviation).exp(),
     }))
 }
 

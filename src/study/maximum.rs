@@ -2,9 +2,10 @@
 //!
 //! In: a question, a setup, how the repetition is done, what is wanted. Out: [`MaximumStudy`].
 
+use super::bands_gone::{BandsGone, bands_gone};
 use super::person_versions::MaximumInterval;
 use super::question::Question;
-use super::rep_study::{maximum, rigged};
+use super::rep_study::{maximum, plain_one_rm, rigged};
 use crate::error::{FaultKind, Result};
 use crate::movement::{Handover, Measure};
 use crate::rep::{
@@ -66,6 +67,8 @@ pub struct MaximumStudy {
     pub factor: Option<f64>,
     /// What velocities are told in.
     pub measure: Measure,
+    /// More than is lifted without them, once the bands of the load in whole steps go.
+    pub bands_gone: Option<BandsGone>,
     /// The interval of the maximum over plausible versions of the lifter, where asked for.
     pub interval: Option<MaximumInterval>,
 }
@@ -114,6 +117,9 @@ pub fn maximum_study(
         profile,
         factor,
         measure: motion.measure(),
+        bands_gone: bands_gone(question, &with_load(template, loadable.load), || {
+            plain_one_rm(question)
+        })?,
         interval: None,
     })
 }

@@ -6,6 +6,7 @@ mod advice;
 mod against_plain;
 mod asked_pace;
 mod asked_torques;
+mod bands_gone;
 pub mod between_samples;
 mod cause;
 mod cause_items;
@@ -92,6 +93,7 @@ mod worked_pose;
 pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use asked_pace::asked_pace;
 pub use asked_torques::{asked_torques_nm, reactions_under};
+pub use bands_gone::BandsGone;
 pub use cause::{Cause, SolvedCurve, Spot, causes_between};
 pub use cause_items::{CauseItem, ItemOf};
 pub use class_examples::{

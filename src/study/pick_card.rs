@@ -89,6 +89,7 @@ pub fn pick_card(
             heaviest: heaviest_load(picked),
             felt_share: 0.0,
             with_bar: answer.study.range.carrier == Carrier::Bar,
+            off_arms: false,
         }),
     })
 }

@@ -23,7 +23,7 @@ use crate::setups::{
     AllowedPieces, BandFailure, BandsOverRange, Choosing, Goal, Gym, LoadedSetup, SafetyLimits,
     Watch, band_failure, choose,
 };
-use crate::units::Mass;
+use crate::units::{Length, Mass};
 use rayon::prelude::{IntoParallelIterator, ParallelIterator};
 
 /// Searches a gym.
@@ -213,8 +213,6 @@ impl SolvedLift<'_> {
                 [found.load, Mass::from_kg(own_kg.min(measured_kg).max(0.0))]
             }
         };
-        let is_caught = question.movement.handling.catch == Catch::SafetyArms;
-        let arms = gym.and_then(|gym| gym.safety_arms).filter(|_| is_caught);
         let care = AgeCare::of(question.age_years);
         let is_young = !care.ends_at_one_rm();
         Ok(SafetyLimits {
@@ -229,9 +227,20 @@ impl SolvedLift<'_> {
             felt_above_one_rm: is_young
                 && question.lifter.training != Training::Novice
                 && question.movement.handling.may_feel_above_one_rm(),
-            needs_arms: is_caught,
-            arms: arms.and_then(|arms| arms.height_for(&self.points)),
+            needs_arms: self.is_caught_by_arms(),
+            arms: self.arms(gym),
         })
+    }
+
+    fn is_caught_by_arms(&self) -> bool {
+        self.question().movement.handling.catch == Catch::SafetyArms
+    }
+
+    /// Height of a gym's safety arms for this lift; nothing where they do not reach it, or nothing has to be caught.
+    pub(super) fn arms(&self, gym: Option<&Gym>) -> Option<Length> {
+        let arms = gym.and_then(|gym| gym.safety_arms);
+        let arms = arms.filter(|_| self.is_caught_by_arms());
+        arms.and_then(|arms| arms.height_for(&self.points))
     }
 
     /// Effort of the body alone at its hardest place, where it is the load and a trained lifter lifts it: the least that

@@ -10,6 +10,7 @@ use super::possible_maximum::{impossible, odd_maximum};
 use super::question::Question;
 use super::session_oracle::{carried_body, lifter_of_one_rm};
 use super::session_setup::{SessionSetup, best_setup, named_setup};
+use super::solve::SolvedLift;
 use super::weight_resists::check_weight_resists;
 use crate::anatomy::{Lifter, LifterRecord, Sex, Training};
 use crate::bounds::bounds;
@@ -22,7 +23,7 @@ use crate::session::method::Method;
 use crate::session::published::EccentricTable;
 use crate::session::status::{Level, Permission, Trainee, may_do};
 use crate::session::strength::{OneRmSource, PlannedLift, UnlikelyOneRm};
-use crate::setups::{Gym, Loadings, Watch, usual_gym_with_light_bars};
+use crate::setups::{ArmsStand, Gym, Loadings, Watch, usual_gym_with_light_bars};
 use crate::units::Mass;
 
 /// Gym that is taken when none is named.
@@ -44,8 +45,10 @@ pub(super) struct PlanGround {
     pub loading: Loadings,
     /// Setups by method, or why there is none.
     pub setups: Vec<(Method, Result<SessionSetup>)>,
-    /// Whether a gym is named that has no safety arms.
+    /// Whether a gym is named that has no safety arms that stand right below the lift.
     pub without_arms: bool,
+    /// Where the gym's safety arms stand below the lift, where something has to catch the load.
+    pub arms: Option<ArmsStand>,
     /// What was taken for granted.
     pub notes: Vec<PlanNote>,
 }
@@ -68,6 +71,7 @@ pub(super) fn plan_ground(
     let told = (question, model);
     let mut lift = planned_lift(asked, library, told, trainee, &mut notes)?;
     lift.unlikely = unlikely_maximum(asked, library, model, &lift)?;
+    check_records(&lift, &carrier)?;
     notes.extend(differing_lifter(question, record.as_ref(), &lift)?);
     let scaled = lifter_of_one_rm(question, lift.one_rm).map(|scaled| Lifter {
         training: training_of(lift.level()),
@@ -108,11 +112,12 @@ pub(super) fn plan_ground(
     };
     let pieces = asked.pieces.setup(&own)?;
     let setups = search.setups(pieces, &lift.trainee, watch)?;
+    let arms = gym.as_ref().and_then(|gym| arms_in(question, gym));
     Ok(PlanGround {
         lift,
         lifter: scaled.ok(),
-        without_arms: asked.gym.is_some()
-            && gym.as_ref().is_some_and(|gym| gym.safety_arms.is_none()),
+        without_arms: asked.gym.is_some() && arms.is_none(),
+        arms,
         loading,
         setups,
         notes,
@@ -260,6 +265,20 @@ fn unlikely_maximum(
     }
 }
 
+/// Refuses a 1RM with a barbell that is told and above every one that was lifted.
+fn check_records(lift: &PlannedLift, carrier: &Carrier) -> Result<()> {
+    let is_told = matches!(
+        lift.one_rm_from,
+        OneRmSource::Given | OneRmSource::OfSet { .. }
+    );
+    let most = Mass::from_kg(bounds().barbell_maximum.most());
+    if is_told && *carrier == Carrier::Bar && lift.one_rm > most {
+        let one_rm = lift.one_rm;
+        return Err(Error::bad(PlanFault::OneRmOutside { one_rm, most }));
+    }
+    Ok(())
+}
+
 /// A 1RM that is told.
 ///
 /// **Fails** above every load that is planned.
@@ -281,6 +300,15 @@ fn gym(asked: &PlanQuestion, library: &Library, carrier: &Carrier) -> Result<Opt
         return Ok(None);
     }
     library.gym(USUAL_GYM).map(Some)
+}
+
+/// Where the safety arms of a gym stand below a lift whose load they catch; nothing where they do not reach it, and where no
+/// pose of the lift is known.
+fn arms_in(question: &Question<'_>, gym: &Gym) -> Option<ArmsStand> {
+    let lift = SolvedLift::of(question).ok()?;
+    let height = lift.arms(Some(gym))?;
+    let handling = &question.movement.handling;
+    Some(ArmsStand::under(&lift.points, height, handling))
 }
 
 /// Share of the 1RM that an empty bar may weigh (assumed: more leaves no room for warm-up sets).

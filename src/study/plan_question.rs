@@ -286,6 +286,15 @@ pub enum PlanNote {
         /// Its last day.
         last: Day,
     },
+    /// What is planned once stands in place of these methods too.
+    InPlaceToo {
+        /// What is planned.
+        planned: Method,
+        /// The methods.
+        of: Vec<Method>,
+        /// Whether that is because load comes back step by step; else of who is a novice.
+        comes_back: bool,
+    },
     /// A row of the log was left out on request.
     RowLeftOut(SkippedRow),
     /// So many more rows were left out.

@@ -14,7 +14,7 @@ use crate::error::{Error, PlanFault, Result};
 use crate::library::Library;
 use crate::movement::lift_name;
 use crate::progress::day::Day;
-use crate::progress::one_rm_now::NowFrom;
+use crate::progress::one_rm_now::{LayOff, NowFrom};
 use crate::progress::session_best::SessionBest;
 use crate::progress::training_log::{Log, LogEntry, SkippedRow};
 use crate::progress::trend::Trend;
@@ -74,13 +74,16 @@ pub(super) fn one_rm_of_log(
     }
     check_fall(&trend)?;
     let body = carried_body(&question.movement.carrier()?, question.lifter);
-    let one_rm = trend.one_rm_now();
-    let added = one_rm - body;
-    if added.as_kg() < 0.0 {
-        return Err(Error::bad(PlanFault::LogBelowBody { one_rm, body }));
-    }
     let today = asked.start.unwrap_or(last);
     let since = trend.break_until(today);
+    let one_rm = trend.one_rm_now();
+    if one_rm < body {
+        return Err(Error::bad(PlanFault::LogBelowBody { one_rm, body }));
+    }
+    let added = left_after(since, one_rm)? - body;
+    if let Some(lay_off) = since.filter(|_| added.as_kg() < 0.0) {
+        return Err(forgotten(lay_off));
+    }
     let ended = since.or(trend.lay_off);
     let ended = ended.filter(|lay_off| today.days_since(lay_off.to) < RETURN_DAYS);
     let goes_on_from = match trend.now.from {
@@ -115,6 +118,24 @@ pub(super) fn one_rm_of_log(
         goes_on_from,
     };
     Ok((added, from, facts))
+}
+
+/// What is counted on of a 1RM behind a lay-off.
+///
+/// **Fails** where that is so long that nobody knows.
+fn left_after(since: Option<LayOff>, one_rm: Mass) -> Result<Mass> {
+    match since {
+        Some(lay_off) if lay_off.is_forgotten() => Err(forgotten(lay_off)),
+        Some(lay_off) => Ok(one_rm * lay_off.kept()),
+        None => Ok(one_rm),
+    }
+}
+
+fn forgotten(lay_off: LayOff) -> Error {
+    Error::no_answer(PlanFault::LogTellsNothing {
+        last: lay_off.from.to_string(),
+        days: lay_off.days(),
+    })
 }
 
 /// The sets of the last day at its heaviest load, body apart; none where one of them failed. A set without a noted reserve

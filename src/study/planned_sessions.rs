@@ -49,7 +49,7 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
         Some(weeks) => base.weeks(weeks)?,
         None => base.sessions()?,
     };
-    answer.notes = ground.notes.clone();
+    answer.notes.splice(..0, ground.notes.clone());
     answer.notes.extend(base.shared());
     Ok(answer)
 }
@@ -191,6 +191,7 @@ impl<'a> Base<'a> {
             request.wishes.sets_a_week = Some(each);
         }
         request.without_arms = ground.without_arms;
+        request.arms = ground.arms;
         request.oracle = self.oracle.as_ref();
         let hung = self.hung.iter().find(|(known, _)| *known == method);
         request.setup_oracle = hung.map(|(_, oracle)| oracle);
@@ -223,13 +224,16 @@ impl<'a> Base<'a> {
             refused: Vec::new(),
             notes: Vec::new(),
         };
+        let mut there_too = Vec::new();
         for method in &self.methods {
             let planned = self
                 .request(*method)
                 .and_then(|request| schemes::plan(&request));
             match planned {
                 // What is planned for everything a novice asks for stands there once.
-                Ok(plan) if is_there(&answer.sessions, *method, &plan) => {}
+                Ok(plan) if is_there(&answer.sessions, *method, &plan) => {
+                    there_too.push((*method, plan.draft.method));
+                }
                 Ok(plan) => answer.sessions.push(PlannedSession {
                     name: named(*method, plan.draft.method),
                     plan,
@@ -240,10 +244,21 @@ impl<'a> Base<'a> {
                 Err(fault) => return Err(fault),
             }
         }
+        answer.notes.extend(self.in_place_too(&there_too));
         match answer.refused.first() {
             Some((_, fault)) if answer.sessions.is_empty() => Err(fault.clone()),
             _ => Ok(answer),
         }
+    }
+
+    /// That one session stands in place of several methods.
+    fn in_place_too(&self, methods: &[(Method, Method)]) -> Option<PlanNote> {
+        let (_, planned) = methods.first()?;
+        Some(PlanNote::InPlaceToo {
+            planned: *planned,
+            of: methods.iter().map(|(method, _)| *method).collect(),
+            comes_back: self.ground.lift.trainee.comes_back(),
+        })
     }
 
     fn weeks(&self, weeks: u32) -> Result<PlanAnswer> {

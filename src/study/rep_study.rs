@@ -3,6 +3,7 @@
 //! In: a question, a setup, a load or a share of the maximum, how the repetition is done. Out:
 //! [`RepStudy`].
 
+use super::bands_gone::{BandsGone, bands_gone};
 use super::load_for_effort::load_for_effort;
 use super::question::{Question, Study};
 use super::solve::study;
@@ -62,6 +63,8 @@ pub struct RepStudy {
     pub handling: Handling,
     /// How it was done.
     pub options: RepOptions,
+    /// More than is lifted, once its bands go.
+    pub bands_gone: Option<BandsGone>,
 }
 
 /// Studies one repetition.
@@ -103,6 +106,9 @@ pub fn repetition(
         one_rm,
         handling: question.movement.handling.clone(),
         options: *options,
+        bands_gone: bands_gone(question, &with_load(template, load), || {
+            plain_one_rm(question)
+        })?,
     })
 }
 
@@ -135,6 +141,17 @@ pub fn maximum(
     let model = motion(question, template)?;
     let one_rm = maximum_in(&model, question, template, options)?;
     Ok((one_rm, model))
+}
+
+/// What is lifted with plain weight, done as usual, the body included where it is the load; nothing where nothing is lifted.
+pub(super) fn plain_one_rm(question: &Question<'_>) -> Option<Mass> {
+    let usual = RepOptions::usual_for(question.movement);
+    let found = maximum(question, &Setup::default(), &usual);
+    let body = match question.movement.carrier() {
+        Ok(Carrier::Body) => question.lifter.body_mass,
+        _ => Mass::ZERO,
+    };
+    found.ok().map(|(one_rm, _)| one_rm.load + body)
 }
 
 /// The lift in motion under a setup that leaves the plain load open.

@@ -13,8 +13,8 @@ pub const LONGEST_DAY_MIN: f64 = 75.0;
 /// Days with lifts of their own in a week, where each comes twice.
 pub const DAYS_APART: usize = 3;
 
-/// Share of the 1RM from which a set is heavy: none follows a test of a maximum of the same limbs that day, nor does another
-/// such test (common practice: a maximum tires for the day, and two days lie between hard sessions of the same muscles).
+/// Share of the 1RM from which a set is heavy: none follows another lift's of the same limbs that day, nor a test of a maximum,
+/// which counts as heavy itself (common practice: a session is planned for rested muscles, and a heavy one tires for the day).
 pub const HEAVY: f64 = 0.85;
 
 /// What orders a lift: tests before plans, several joints before one, legs first.
@@ -29,25 +29,22 @@ struct TimedLift {
     attempts: usize,
     /// Whether the legs lift; else the arms do.
     legs: bool,
-    /// Whether a true maximum is tested.
-    is_maximum: bool,
     /// Whether it has a set of [`HEAVY`] or more, or that test.
     is_heavy: bool,
 }
 
 impl TimedLift {
-    /// Whether one of two lifts tests a maximum and the other is heavy on the same limbs.
+    /// Whether two lifts are heavy on the same limbs.
     const fn clashes(&self, other: &Self) -> bool {
-        let both_heavy = self.is_heavy && other.is_heavy;
-        self.legs == other.legs && both_heavy && (self.is_maximum || other.is_maximum)
+        self.legs == other.legs && self.is_heavy && other.is_heavy
     }
 }
 
 /// The days of a person, lifts without a plan left out.
 ///
 /// # Algorithm
-/// 1. In order, each lift goes to the day that is shortest so far, so that heavy lifts of the legs are parted; where a
-///    maximum is tested, to one without anything else that is heavy on the same limbs.
+/// 1. In order, each lift goes to the day that is shortest so far; a heavy one, or a test of a maximum, to one without anything
+///    else that is heavy on the same limbs.
 /// 2. There are as few days as keep every one with several lifts within [`LONGEST_DAY_MIN`].
 ///
 /// **Source.** ACSM 2009 (from memory): large muscles before small ones, several joints before one.
@@ -61,7 +58,7 @@ pub fn team_days(lifts: &[MemberLift]) -> Vec<TeamDay> {
     fitting.next().unwrap_or_default()
 }
 
-/// The lifts on so many days; nothing where a test of a maximum meets heavy sets then.
+/// The lifts on so many days; nothing where two that are heavy on the same limbs meet then.
 fn shared_out(lifts: &[TimedLift], count: usize) -> Option<Vec<TeamDay>> {
     let empty = TeamDay {
         lifts: Vec::new(),
@@ -125,7 +122,6 @@ fn timed((place, lift): (usize, &MemberLift)) -> Option<TimedLift> {
         sets,
         attempts,
         legs: planned.lower_body,
-        is_maximum: is_heavy && !is_plan,
         is_heavy,
     })
 }

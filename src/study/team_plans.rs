@@ -10,7 +10,7 @@ use super::planned_sessions::{check, plan};
 use super::row_contradictions::lifts_apart;
 use super::team_days::{DAYS_APART, team_days};
 use crate::anatomy::Sex;
-use crate::error::{Error, FaultKind, PersonFault, Result, TeamFault, What};
+use crate::error::{Error, FaultKind, PersonFault, PlanFault, Result, TeamFault, What};
 use crate::library::{Library, Model, assemble, text_of_file};
 use crate::movement::Carrier;
 use crate::progress::estimate::estimate;
@@ -170,7 +170,7 @@ fn is_of_the_row(error: &Error) -> bool {
                 PersonFault::ImpossibleOneRm { .. }
                     | PersonFault::NoAdult { .. }
                     | PersonFault::LongerThanLife { .. }
-            )
+            ) | What::Plan(PlanFault::OneRmOutside { .. })
         )
     };
     error.faults().iter().all(|fault| is_of_person(&fault.what))
@@ -262,6 +262,7 @@ fn test(question: &PlanQuestion, member: &TeamMember, library: &Library) -> Resu
             let of_person = Expected::OfPerson {
                 lifts: expected.lifts,
                 low: expected.low,
+                high: expected.high,
             };
             let lifter = expected.lifter;
             (Model { lifter, ..model }, of_person)

@@ -10,8 +10,8 @@ use torquill::anatomy::Training;
 use torquill::library::{Library, assemble};
 use torquill::narrative::pick_choice_words::answer_lines;
 use torquill::report::{pick_card_text, plan_text};
+use torquill::session::lowering_limits::LEAST_RESERVE;
 use torquill::session::method::{METHODS, Method};
-use torquill::session::overload::LEAST_RESERVE;
 use torquill::session::status::Level;
 use torquill::setups::{AllowedPieces, Choosing, SetupFamily, Watch, Wish};
 use torquill::study::{

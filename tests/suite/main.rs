@@ -28,6 +28,7 @@ mod coach_old_log;
 mod coach_path;
 mod coach_picks;
 mod coach_rows;
+mod coach_signs;
 mod commands;
 mod corpus;
 mod data_dictionary;

@@ -67,13 +67,17 @@ pub(super) fn own_folder(told: Told, known: &Known, folder: &str, name: &str) ->
     if name.is_empty() || name.contains(['/', '\\']) || name.starts_with('.') {
         return told.hint("a file of your own is given by its path, which ends in .ron");
     }
-    if known.near.is_empty() {
-        told.hint(format!(
-            "a file of your own, DIR/{folder}/{name}.ron, is found with --models DIR"
-        ))
-    } else {
-        told
+    if !known.near.is_empty() {
+        return told;
     }
+    // An option takes these by their path, too.
+    let by_path = match folder {
+        "gyms" | "lifters" => format!("{name}.ron is named by its path, with its ending; "),
+        _ => String::new(),
+    };
+    told.hint(format!(
+        "{by_path}a file of your own, DIR/{folder}/{name}.ron, is found with --models DIR"
+    ))
 }
 
 fn curve(rule: &CurveRule) -> Told {

@@ -84,6 +84,11 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
             units.mass(*before)
         ))
         .hint("look at the digits and the unit of that line; if it is right, wait for a second day, or state the 1RM with --one-rm"),
+        PlanFault::LogTellsNothing { last, days } => Told::new(format!(
+            "the log ends on {last}, {days} days before the plan: what is left of that strength after so long, nobody knows"
+        ))
+        .hint("begin as a novice does, without --log and with --training-months 0; a few sessions make a new log")
+        .hint("or test the lift (plan --team makes a test of a row that leaves it empty) and state what it finds with --one-rm"),
         PlanFault::LogBelowBody { one_rm, body } => Told::new(format!(
             "the log's 1RM of {} is less than the body of {}: loads of this lift hold the body mass",
             units.mass(*one_rm),

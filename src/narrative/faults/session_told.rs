@@ -9,7 +9,7 @@ use crate::error::{
 use crate::narrative::prose::{counted_noun, of_count};
 use crate::narrative::quantities::{QuantityWords, rounded};
 use crate::narrative::shared_phrases::whose_limit;
-use crate::session::overload::LEAST_RESERVE;
+use crate::session::lowering_limits::LEAST_RESERVE;
 use crate::units::{Duration, Mass, System};
 
 /// The fault in words.
@@ -38,13 +38,13 @@ fn refusal(fault: &SessionRefusal, units: System) -> Told {
         ))
         .hint("train with straight sets, a pyramid or clusters until then"),
         SessionRefusal::NotAdult { years, least } => Told::new(no_adult(*years, *least)).hint(NO_ADULT_HINT),
-        SessionRefusal::OfAge { from_years } => Told::new(format!(
-            "lowering more than 1RM is not planned from {from_years} years on: strength changes faster, muscle and tendon \
-             recover more slowly, and a mishap costs more (common practice)"
+        SessionRefusal::OfAge { years, from_years } => Told::new(format!(
+            "lowering more than 1RM is not planned from {from_years} years on, and this lifter is {years:.0}: muscle and tendon \
+             recover more slowly, and a mishap costs more (assumed)"
         ))
-        .hint("train with straight sets, a pyramid or clusters"),
+        .hint("train with straight sets, a pyramid or clusters, and lower each repetition in 3 s or more"),
         SessionRefusal::NoSafetyArms => Told::new(
-            "lowering more than 1RM takes safety arms and spotters, and this gym's file has no safety arms",
+            "lowering more than 1RM takes safety arms and spotters, and this gym has no arms right below this lift",
         )
         .hint("write its safety arms into the gym's file if it has some; else straight sets, a pyramid or clusters"),
         SessionRefusal::UnwellOrSore => {
