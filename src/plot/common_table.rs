@@ -13,7 +13,7 @@ use crate::error::{Error, PlotFault, Plotted, Result};
 
 /// Room beside a body for names, in the size of letters.
 const NAMES: f64 = 4.6;
-/// Smallest scale at which a body is still read, over the size of letters: a body of a metre as high as three lines (assumed).
+/// Least height of the highest body, in the size of letters: what is smaller is no longer read (assumed).
 const LEAST: f64 = 3.0;
 
 /// Where the table stands.
@@ -142,12 +142,13 @@ pub(super) fn draw(frame: &mut Frame, panels: &[BodyPanel], common: &CommonTable
         }
     }
     let (how, px_per_m) = best;
-    if !px_per_m.is_finite() || px_per_m < LEAST * text || needs.extents.len() < panels.len() {
+    let range = needs.highest() - needs.lowest(|_| true);
+    let is_read = px_per_m.is_finite() && px_per_m * range >= LEAST * text;
+    if !is_read || needs.extents.len() < panels.len() {
         return Err(Error::bad(PlotFault::TooSmall(Plotted::Bodies)));
     }
     let cells = cells(&needs, how, px_per_m);
     // All stand on one level, that of the lowest; what is left of the height is shared above and below.
-    let range = needs.highest() - needs.lowest(|_| true);
     let floor = |index: usize| match (how, needs.alone(how)) {
         (Arrangement::Beside, _) => place.bottom,
         (_, Some(alone)) if alone == index => place.bottom,

