@@ -36,20 +36,23 @@ fn hung(drawn: &Drawn) -> Result<&str, String> {
         .ok_or_else(|| "nothing hangs".to_owned())
 }
 
-/// Standard deviation over mean, both over the way: every stretch between two points counts as long as it is.
+/// Mean of a curve: every stretch between two points counts as long as it is.
+pub fn mean_over_the_way(points: &[[f64; 2]]) -> f64 {
+    let stretches = points.windows(2).map(|pair| {
+        let long = (pair[1][0] - pair[0][0]).abs();
+        (long, long * f64::midpoint(pair[0][1], pair[1][1]))
+    });
+    let (long, area) = stretches.fold((0.0, 0.0), |sum, one| (sum.0 + one.0, sum.1 + one.1));
+    area / long
+}
+
+/// Standard deviation over mean, both over the way.
 pub fn spread(points: &[[f64; 2]]) -> f64 {
     let over_the_way = |value: &dyn Fn(f64) -> f64| {
-        let stretches = points.windows(2).map(|pair| {
-            let long = (pair[1][0] - pair[0][0]).abs();
-            (
-                long,
-                long * f64::midpoint(value(pair[0][1]), value(pair[1][1])),
-            )
-        });
-        let (long, area) = stretches.fold((0.0, 0.0), |sum, one| (sum.0 + one.0, sum.1 + one.1));
-        area / long
+        let points: Vec<[f64; 2]> = points.iter().map(|[x, y]| [*x, value(*y)]).collect();
+        mean_over_the_way(&points)
     };
-    let mean = over_the_way(&|value| value);
+    let mean = mean_over_the_way(points);
     over_the_way(&|value| (value - mean).powi(2)).sqrt() / mean
 }
 
