@@ -10,11 +10,11 @@ use super::muscle_paths::{
 use super::sheet::{Chart, Sheet, heading};
 use crate::error::{Error, FigureFault, Result};
 use crate::narrative::body_words::{
-    ACTIVATION, LETTERS, OTHERS, OtherMuscles, POSES, ShownPose, activation_steps, bones_at,
-    most_changed, muscle_heads, muscle_row, muscle_words, others_row, short_pose_title,
+    ACTIVATION, LETTERS, OTHERS, OtherMuscles, POSES, ShownPose, activation_steps, arm_in_words,
+    bones_at, most_changed, muscle_heads, muscle_row, muscle_words, others_row, short_pose_title,
 };
 use crate::numeric::Point;
-use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, LeadBody, Role, StickFigure};
+use crate::plot::{BodyMark, BodyPanel, BodyPanels, ColourKey, CommonTable, Role, StickFigure};
 use crate::study::{MuscleLine, SetupStudy, Study, muscle_lines, others_nm, sample_of_peak};
 use crate::units::System;
 
@@ -92,7 +92,7 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
     let panels = poses.iter().zip(&drawn).enumerate();
     let panels = panels.map(|(index, (pose, muscles))| {
         let limbs = limbs_at(&study.range.poses[pose.sample].outline, &crossed);
-        let mut marks = muscle_marks(muscles, widest, most_changed(&told), shades);
+        let mut marks = muscle_marks(muscles, widest, most_changed(&told), (shades, units));
         if index == lead {
             marks.extend(joint_names(study, pose.sample, &crossed));
             marks.extend(bone_names(study, pose.sample, &crossed, &limbs));
@@ -112,8 +112,7 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
             title: ACTIVATION.to_owned(),
             steps: activation_steps(),
         }),
-        lead: Some(LeadBody {
-            index: lead,
+        common: Some(CommonTable {
             table: muscle_table(study, &poses, &crossed, (&told, &others), units),
             heads: 2,
         }),
@@ -204,7 +203,7 @@ fn muscle_marks(
     muscles: &[MuscleOnLimb],
     widest_n: f64,
     told: usize,
-    shades: bool,
+    (shades, units): (bool, System),
 ) -> Vec<BodyMark> {
     let line = |(at, one): (usize, &MuscleOnLimb)| match shades {
         true => BodyMark::Filled {
@@ -223,6 +222,7 @@ fn muscle_marks(
     let told_one = muscles.iter().enumerate().filter(|(at, _)| *at == told);
     let levers = muscles.get(told).map(|one| BodyMark::Lever {
         ends: one.path.arm,
+        square_to: farthest(&one.path.points, one.path.arm[1]),
         role: Role::Reference,
     });
     let drawn_on = muscles.get(told).and_then(|one| {
@@ -245,8 +245,28 @@ fn muscle_marks(
         text: letter.to_owned(),
         is_told: at == told,
     });
+    let length = muscles.get(told).map(|one| {
+        let [joint, foot] = one.path.arm;
+        let between =
+            |share: f64| [0, 1].map(|axis| joint[axis] + share * (foot[axis] - joint[axis]));
+        BodyMark::Name {
+            along: [0.25, 0.5, 0.75].map(between).to_vec(),
+            text: arm_in_words(&one.muscle, one.main, units),
+            is_told: true,
+        }
+    });
     let lines = others.chain(told_one).map(line);
-    lines.chain(levers).chain(drawn_on).chain(names).collect()
+    let lines = lines.chain(levers).chain(drawn_on);
+    lines.chain(length).chain(names).collect()
+}
+
+/// The end of a line that is farther from a place.
+fn farthest(points: &[[f64; 2]], place: [f64; 2]) -> Option<[f64; 2]> {
+    let off_m = |at: &[f64; 2]| (at[0] - place[0]).hypot(at[1] - place[1]);
+    let ends = [points.first()?, points.last()?];
+    ends.into_iter()
+        .max_by(|a, b| off_m(a).total_cmp(&off_m(b)))
+        .copied()
 }
 
 /// Whether a point lies before the beginning or behind the end of a line that is straight or nearly so.

@@ -3,7 +3,7 @@
 //! In: the bones at a joint, a moment arm, the muscle's name. Out: places with directions, and a smooth line through them. The
 //! arm is the model's; the rest is a drawing's measure.
 
-use crate::numeric::Point;
+use crate::numeric::{Point, bisect};
 
 /// Two bones at a joint: the nearer one to the trunk, and the farther one.
 pub(super) struct Bones {
@@ -178,6 +178,8 @@ impl Bones {
 
 /// Lines that pass the joint nearer than their arm by less than this are drawn straight, m.
 const STRAIGHT_M: f64 = 1.0e-4;
+/// How finely the ends of a straight line are placed, m.
+const EDGE_M: f64 = 1.0e-12;
 
 /// Brings the nearer one of both ends closer to the joint until a straight line between them keeps the arm's distance; where
 /// the line passes nearer anyway, it bends around the joint.
@@ -187,51 +189,41 @@ pub(super) fn pull_in(
     joint: &Bones,
     arm_m: f64,
 ) -> Option<()> {
-    const HALVINGS: usize = 40;
     let (start, end) = (near.point(), far.point());
     let (distance_m, foot) = joint.distance(start, end, arm_m)?;
     if distance_m <= arm_m.abs() {
         if !lies_between(foot, start, end) {
-            push_out(near, far, joint, arm_m)?;
+            push_out(near, far, joint, arm_m);
         }
         return Some(());
     }
-    let near_is_moved = near.length_m < far.length_m;
-    let (mut low, mut high) = (0.0, near.length_m.min(far.length_m));
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (low + high);
-        match near_is_moved {
-            true => near.length_m = middle,
-            false => far.length_m = middle,
-        }
-        match joint.distance(near.point(), far.point(), arm_m)?.0 > arm_m.abs() {
-            true => high = middle,
-            false => low = middle,
-        }
-    }
+    let (moved, other) = match near.length_m < far.length_m {
+        true => (near, end),
+        false => (far, start),
+    };
+    let at = |length_m: f64| BoneEnd { length_m, ..*moved }.point();
+    let is_far = |length_m: f64| {
+        let passed = joint.distance(at(length_m), other, arm_m);
+        passed.is_some_and(|(distance_m, _)| distance_m > arm_m.abs())
+    };
+    // Where even the joint's own side is too far, the end stands there.
+    let edge = bisect(0.0, moved.length_m, EDGE_M, is_far);
+    moved.length_m = edge.map_or(0.0, |edge| edge.below);
     Some(())
 }
 
 /// Moves the far end out until a straight line keeps the arm's distance, as far as twice its place; else it stays where it was.
-fn push_out(near: &BoneEnd, far: &mut BoneEnd, joint: &Bones, arm_m: f64) -> Option<()> {
-    const HALVINGS: usize = 40;
+fn push_out(near: &BoneEnd, far: &mut BoneEnd, joint: &Bones, arm_m: f64) {
     const FARTHEST: f64 = 2.0;
     let own = far.length_m;
-    let (mut low, mut high) = (own, FARTHEST * own);
-    far.length_m = high;
-    if joint.distance(near.point(), far.point(), arm_m)?.0 < arm_m.abs() {
-        far.length_m = own;
-        return Some(());
+    let is_near = |length_m: f64| {
+        let end = BoneEnd { length_m, ..*far }.point();
+        let passed = joint.distance(near.point(), end, arm_m);
+        passed.is_some_and(|(distance_m, _)| distance_m < arm_m.abs())
+    };
+    if let Ok(edge) = bisect(own, FARTHEST * own, EDGE_M, is_near) {
+        far.length_m = edge.above;
     }
-    for _ in 0..HALVINGS {
-        far.length_m = 0.5 * (low + high);
-        match joint.distance(near.point(), far.point(), arm_m)?.0 < arm_m.abs() {
-            true => low = far.length_m,
-            false => high = far.length_m,
-        }
-    }
-    far.length_m = high;
-    Some(())
 }
 
 /// Whether a place on a line lies between two others on it.

@@ -130,20 +130,20 @@ fn free_marks(
     limbs: &[Vec<Point>],
 ) -> Vec<BodyMark> {
     let per_n = LONGEST_M / longest_n;
-    let mut marks = Vec::new();
+    let mut levers = Vec::new();
     let mut aside = 0;
     for joint in rows.iter().map(|row| &body.joints[*row]) {
         if let Some(foot) = joint.foot.filter(|_| joint.lever_m >= LEAST_DRAWN_M) {
-            marks.extend(lever_marks(joint.centre, foot, body, limbs, &mut aside));
+            levers.extend(lever_marks(joint.centre, foot, body, limbs, &mut aside));
         }
     }
     let at = [body.at.x, body.at.z];
     // As far as the levers that are drawn; where none is, past all joints.
-    let drawn = marks.iter().filter_map(|mark| match mark {
+    let drawn = levers.iter().filter_map(|mark| match mark {
         BodyMark::Lever { ends, .. } => Some(Point::new(ends[1][0], ends[1][1])),
         _ => None,
     });
-    let feet: Vec<Point> = match marks.is_empty() {
+    let feet: Vec<Point> = match levers.is_empty() {
         true => rows
             .iter()
             .filter_map(|row| body.joints[*row].foot)
@@ -152,9 +152,11 @@ fn free_marks(
     };
     let feet = feet.into_iter();
     let far = feet.max_by(|a, b| (*a - body.at).length().total_cmp(&(*b - body.at).length()));
+    let mut marks = Vec::new();
     if let Some(far) = far {
         marks.push(BodyMark::Lever {
             ends: [at, [far.x, far.z]],
+            square_to: None,
             role: Role::DEMAND,
         });
     }
@@ -187,6 +189,8 @@ fn free_marks(
             role: Role::CAPACITY,
         });
     }
+    // The figure tells of the levers: no arrow hides one.
+    marks.extend(levers);
     marks.extend(rows.iter().map(|row| {
         let joint = &body.joints[*row];
         BodyMark::Point {
@@ -214,6 +218,7 @@ fn lever_marks(
 ) -> Vec<BodyMark> {
     let lever = |from: Point, to: Point| BodyMark::Lever {
         ends: [from, to].map(|point| [point.x, point.z]),
+        square_to: None,
         role: Role::Reference,
     };
     let middle = (centre + foot) * 0.5;

@@ -12,9 +12,6 @@ use crate::rep::{RepSample, StickingInMotion};
 use crate::study::RepStudy;
 use crate::units::System;
 
-/// Loads that differ by less than this share of the greatest are drawn without the axis' zero.
-const NEAR: f64 = 0.3;
-
 /// A repetition over its way.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct OverWay<'a> {
@@ -105,22 +102,6 @@ impl<'a> OverWay<'a> {
         let low = step * (least / step + 1.0e-9).floor();
         let high = step * (1.15 * most / step).ceil();
         ticked(Axis::new(quantity, unit.symbol), [low, high], step)
-    }
-
-    /// The same around loads that differ little: from below the least of them, so that the difference is seen.
-    pub fn near_axis(&self, values: impl IntoIterator<Item = f64>) -> Axis {
-        let values: Vec<f64> = values.into_iter().collect();
-        let unit = self.load();
-        let ends = [f64::min, f64::max].map(|of| values.iter().copied().reduce(of));
-        let [least, most] = ends.map(|end| end.map_or(0.0, |value| unit.of(value)));
-        let axis = self.load_axis(values);
-        if least <= 0.0 || most - least > NEAR * most {
-            return axis;
-        }
-        let step = round_step((most - least).max(0.5 * NEAR * most) / 3.0);
-        let low = step * (least / step - 0.5).floor();
-        let high = step * (most / step + 0.5).ceil();
-        ticked(axis, [low, high], step)
     }
 
     /// A curve of the lift over its way.

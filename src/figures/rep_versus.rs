@@ -1,6 +1,6 @@
 //! A repetition with bands or chains beside one with plain weight of the same hardest effort.
 //!
-//! In: a [`VersusPlain`]. Out: velocity and load of both over the way.
+//! In: a [`VersusPlain`]. Out: velocity of both over the way, with their sticking regions.
 
 use super::over_range::hung_role;
 use super::over_way::OverWay;
@@ -8,15 +8,15 @@ use super::sheet::Sheet;
 use crate::draw::Scene;
 use crate::error::Result;
 use crate::narrative::versus_plain_words::{
-    HARDEST_STILL, load_quantity, setup_name, stuck_for, versus_figure_words,
+    HARDEST_STILL, setup_name, stuck_for, versus_figure_words,
 };
-use crate::plot::{Axis, Extent, LineChart, Look, Panel, Role, Series, Shade, Span};
+use crate::plot::{Extent, LineChart, Look, Panel, Role, Series, Shade, Span};
 use crate::rep::RepSample;
 use crate::study::{RepStudy, VersusPlain};
 use crate::units::System;
 
 /// Room below the curves for the bar of one sticking region, as a share of the axis.
-const SPAN_ROOM: f64 = 0.22;
+const SPAN_ROOM: f64 = 0.14;
 
 /// Both lifts over the way of the load.
 ///
@@ -29,13 +29,12 @@ pub fn rep_versus_plain(both: &VersusPlain, units: System, look: Look) -> Result
 #[must_use]
 pub fn versus_sheet(both: &VersusPlain, units: System) -> Sheet {
     let over = OverWay::new(&both.with, units);
-    let panels = vec![velocity_panel(both, &over), load_panel(both, &over)];
     let words = versus_figure_words(both, units);
     let hardest = both.plain.still.setups[0].sticking;
     let shade = hardest.map(|still| Shade::between(over.still_region(&still), HARDEST_STILL));
     let chart = LineChart {
         shades: shade.into_iter().collect(),
-        ..LineChart::new(over.axis(), panels)
+        ..LineChart::new(over.axis(), vec![velocity_panel(both, &over)])
     };
     Sheet::lines(&words, chart).under(&both.with.still)
 }
@@ -53,18 +52,6 @@ fn velocity_panel(both: &VersusPlain, over: &OverWay<'_>) -> Panel {
         spans,
         ..Panel::new(axis, curves(both, over.units, &|s| unit.of(s.velocity)))
     }
-}
-
-/// What both loads ask for, at rest.
-fn load_panel(both: &VersusPlain, over: &OverWay<'_>) -> Panel {
-    let unit = over.load();
-    let mut series = curves(both, over.units, &|s| unit.of(s.demand));
-    series.iter_mut().for_each(|curve| curve.name.clear());
-    let axis = Axis {
-        quantity: load_quantity(both.with.trace.measure).to_owned(),
-        ..over.near_axis(all(both).map(|s| s.demand))
-    };
-    Panel::new(axis, series)
 }
 
 /// Samples of both lifts.

@@ -9,7 +9,7 @@ use super::error_chart::{ErrorChart, questions};
 
 use super::sarcomere_chart::SarcomereChart;
 use crate::draw::Scene;
-use crate::error::Result;
+use crate::error::{LeftOff, Result};
 use crate::narrative::figure_words::{BEYOND, FigureWords, LEFT_OUT};
 use crate::plot::{Heading, LineChart, Look, Series, SmallMultiples, WordPage};
 use crate::resistance::Setup;
@@ -118,6 +118,22 @@ impl Sheet {
         let mut scene = chart.scene(look)?;
         scene.title = self.title().to_owned();
         Ok(scene)
+    }
+}
+
+impl Sheet {
+    /// The words that its picture goes without at a size: line below the title, note at the foot.
+    #[must_use]
+    pub fn words_left_off(&self, picture: &Scene) -> Vec<String> {
+        let heading = self.chart.heading();
+        let words = [
+            (LeftOff::Subtitle, &heading.subtitle),
+            (LeftOff::Note, &heading.footnote),
+        ];
+        let left_off = words
+            .into_iter()
+            .filter(|(what, _)| picture.left_off.contains(what));
+        left_off.map(|(_, words)| words.clone()).collect()
     }
 }
 

@@ -23,7 +23,7 @@ pub fn over_median(quantity: &str) -> String {
 /// What the level line through a lift's median is.
 pub const MEDIAN: &str = "median";
 /// A load over the lift's own median capacity.
-pub const LOAD_OVER_MEDIAN: &str = "Load over median capacity";
+pub const LOAD_OVER_MEDIAN: &str = "Share of the median capacity";
 
 /// How much of a joint's strength a load takes.
 pub const MORE_LOAD: &str = "More load by 1 % more strength";

@@ -55,6 +55,15 @@ fn arm_cm(muscle: &MuscleLine, row: usize, units: System) -> String {
     format!("{:.1}", unit.of(muscle.arms_m[row].unwrap_or(0.0).abs()))
 }
 
+/// The arm with its unit, beside its line in the picture.
+pub(crate) fn arm_in_words(muscle: &MuscleLine, row: usize, units: System) -> String {
+    format!(
+        "{} {}",
+        arm_cm(muscle, row, units),
+        units.length_unit().symbol
+    )
+}
+
 /// The same as finely as its product with the force comes out: millimetres with one decimal, inches with two.
 fn fine_arm(muscle: &MuscleLine, row: usize, units: System) -> String {
     let arm_m = muscle.arms_m[row].unwrap_or(0.0).abs();
@@ -216,7 +225,6 @@ pub(crate) fn muscle_words(
     others: &[OtherMuscles],
     (shades, units): (bool, System),
 ) -> FigureWords {
-    let unit = units.length_unit();
     let (force, torque) = (
         units.load_unit(crate::movement::Measure::Force),
         units.torque_unit(),
@@ -228,8 +236,9 @@ pub(crate) fn muscle_words(
         .iter()
         .zip(drawn)
         .map(|(pose, muscles)| {
-            let arm = arm_cm(&muscles[told].0, muscles[told].1, units);
-            format!("{arm} {} at the {}", unit.symbol, place_word(pose))
+            let (muscle, row) = &muscles[told];
+            let arm = arm_in_words(muscle, *row, units);
+            format!("{arm} at the {}", place_word(pose))
         })
         .collect();
     let each_pose: Vec<String> = poses
@@ -275,8 +284,8 @@ pub(crate) fn muscle_words(
         footnote: format!(
             "Best effort held still, one side. {}, square to its line of pull; where muscles begin and end is drawn freely.",
             match shades {
-                true => "Width: force. Dashed: moment arm of the one with the thick rim".to_owned(),
-                false => format!("Dashed: moment arm of {}", LETTERS[told]),
+                true => "Width: force. Measured: moment arm of the one with the thick rim".to_owned(),
+                false => format!("Measured: moment arm of {}", LETTERS[told]),
             }
         ),
         description: format!(

@@ -30,7 +30,8 @@ pub fn load_over_class_words(
             "{lifter}; weights of about {} effort at their hardest place, the hardest part shaded",
             percent(HARD_EFFORT)
         ),
-        footnote: "Where the gap between the curves is wide the weight is light.".to_owned(),
+        // Three panels leave no room for one.
+        footnote: String::new(),
         description: format!(
             "Capacity and the demand of a plain weight for {} lifts. {}",
             loaded.len(),

@@ -91,7 +91,7 @@ pub fn classes_words(
         .iter()
         .map(|study| class_in_figures(study))
         .collect();
-    let words = FigureWords {
+    let mut words = FigureWords {
         title: format!(
             "Strength has {} {}: it {}",
             count_in_words(examples.len()),
@@ -103,7 +103,7 @@ pub fn classes_words(
             Some(_) => format!("{lifter}, held still. {HOLLOW}"),
             None => held_still(lifter),
         },
-        footnote: arrows(above),
+        footnote: String::new(),
         description: format!(
             "Strength curves of {} lifts side by side over the range of the lift. {}",
             examples.len(),
@@ -118,7 +118,9 @@ pub fn classes_words(
             + &classes_missed(examples, classes)
             + &behind(&arrows(above)),
     };
-    words.doubting(&named(examples))
+    words = words.doubting(&named(examples));
+    words.footnote.clear();
+    words
 }
 
 /// The curves with the names of their lifts.

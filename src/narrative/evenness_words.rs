@@ -176,7 +176,7 @@ pub fn evener_words(
         ),
         subtitle: hung_against_plain(lifter, both, units),
         footnote: format!(
-            "{} at their hardest place. Even: standard deviation of effort over its mean.",
+            "{} at their hardest place. Even: low standard deviation over mean.",
             both_take(both)
         ),
         description: format!(

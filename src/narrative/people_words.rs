@@ -9,17 +9,15 @@ use super::telling::Telling;
 use crate::anatomy::{Sex, Training};
 use crate::study::{People, PeopleAsked, Study, Tenths};
 
-/// One in ten is stronger.
-pub(crate) const HIGH: &str = "one in ten above";
+/// One in ten is stronger, and one in ten weaker.
+pub(crate) const STRENGTHS: [&str; 2] = ["1 in 10 stronger", "1 in 10 weaker"];
+/// The same of shapes alone.
+pub(crate) const SHAPES: [&str; 2] = ["shape: 1 in 10 above", "shape: 1 in 10 below"];
 /// The median of all.
 pub(crate) const MIDDLE: &str = "median";
-/// One in ten is weaker.
-pub(crate) const LOW: &str = "one in ten below";
 
 /// How far curves, and their shapes alone, are from the median, on an axis.
-pub(crate) const STRENGTH_OFF_THE_MIDDLE: &str = "Strength, off the median";
-pub(crate) const SHAPE_OFF_THE_MIDDLE: &str =
-    "Shape alone (curve over its own median), off the median";
+pub(crate) const OFF_THE_MIDDLE: &str = "Off the median";
 
 /// A distance from the median on an axis: "+30".
 pub(crate) fn signed_percent(off: f64) -> String {
@@ -45,10 +43,10 @@ pub(crate) fn people_words(study: &Study, people: &People) -> FigureWords {
             study.lifter_title,
             study.movement_title.to_lowercase()
         ),
-        footnote: "Scatter assumed from published groups. Below, each curve over its own median: all meet half way."
+        footnote: "Scatter assumed from published groups. Shape: each curve over its own median, so all meet half way."
             .to_owned(),
         description: format!(
-            "Bands in which eight in ten of {} people lie, with the median of all: above in strength, below in shape alone, each as how far off the median.",
+            "Bands in which eight in ten of {} people lie, with the median of all: one in strength, one in shape alone, each as how far off the median.",
             people.count
         ),
         caption: format!(

@@ -8,7 +8,6 @@ use super::places::velocity_in_words;
 use super::prose::percent;
 use super::quantities::rounded;
 use super::repetition_words::rep_title;
-use crate::movement::Measure;
 use crate::rep::StickingInMotion;
 use crate::resistance::{Item, Setup};
 use crate::study::{LiftShape, RepStudy, VersusPlain};
@@ -33,7 +32,9 @@ pub(crate) fn versus_figure_words(both: &VersusPlain, units: System) -> FigureWo
             percent(both.effort),
             STICKING_MISSED.trim_end_matches('.')
         ),
-        footnote: "Full effort from the turn-round to straight limbs, where the bar still moves. Bars: sticking regions in motion.".to_owned(),
+        footnote:
+            "Full effort from turn-round to straight limbs. Bars: sticking regions in motion."
+                .to_owned(),
         description: shown.join(" "),
         caption: format!(
             "A bar brings speed along, and needs way to lose and to gain it: so the slowest place in motion need not be the \
@@ -61,15 +62,6 @@ fn slowest_and_hardest(plain: &RepStudy, units: System) -> Option<String> {
     } else {
         format!(" Here plain weight is slowest {moving} and hardest {still}.")
     })
-}
-
-/// What the load asks for, on the axis.
-#[must_use]
-pub(crate) fn load_quantity(measure: Measure) -> &'static str {
-    match measure {
-        Measure::Force => "Load at rest",
-        Measure::Torque => "Moment of the load",
-    }
 }
 
 /// How long a lift sticks, beside the bar of its region.

@@ -47,5 +47,5 @@ pub use simplex::{Failure, Solution, solve};
 pub use spline::{Beyond, Spline};
 pub use statistics::{
     RegressionLine, RobustLine, linear_regression, mean_and_deviation, median, normal_quantile,
-    quantile, theil_sen,
+    quantile, range_mean, theil_sen,
 };

@@ -43,6 +43,21 @@ pub fn mean_and_deviation(values: &[f64]) -> Option<(f64, f64)> {
     Some((mean, (squares / (values.len() - 1) as f64).sqrt()))
 }
 
+/// Mean of values at equal steps of a range: those at its ends stand for half a step each.
+///
+/// ```text
+/// mean = (½·x₀ + x₁ + … + x_n₋₁ + ½·x_n)/n          the trapezoid rule
+/// ```
+/// **Shape.** Exact for a straight line; halves of a range have the whole one's mean between theirs.
+/// **Fails.** NaN of no values.
+#[must_use]
+pub fn range_mean(values: &[f64]) -> f64 {
+    let [first, .., last] = values else {
+        return values.first().copied().unwrap_or(f64::NAN);
+    };
+    (values.iter().sum::<f64>() - 0.5 * (first + last)) / (values.len() - 1) as f64
+}
+
 /// The value at a fractional rank of sorted numbers, counted from 0.
 fn at_rank(sorted: &[f64], rank: f64) -> f64 {
     let below = rank.floor() as usize;

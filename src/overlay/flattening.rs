@@ -1,20 +1,21 @@
 //! Flattening: how much a setup evens out effort over the range against plain weight.
 
-/// Spread of an effort curve: standard deviation over mean.
+use crate::numeric::range_mean;
+
+/// Spread of an effort curve at equal steps of the range: standard deviation over mean.
 ///
 /// ```text
-/// spread = √(mean((e − ē)²))/ē
+/// spread = √(mean((e − ē)²))/ē          means over the range, the ends standing for half a step
 /// ```
 /// **Fails.** `None` for a curve whose mean is not positive or that is not finite.
 #[must_use]
 pub fn spread(effort: &[f64]) -> Option<f64> {
-    let count = effort.len() as f64;
-    let mean = effort.iter().sum::<f64>() / count;
+    let mean = range_mean(effort);
     if mean.is_nan() || mean <= 0.0 || !mean.is_finite() {
         return None;
     }
-    let variance = effort.iter().map(|e| (e - mean).powi(2)).sum::<f64>() / count;
-    Some(variance.sqrt() / mean)
+    let squares: Vec<f64> = effort.iter().map(|e| (e - mean).powi(2)).collect();
+    Some(range_mean(&squares).sqrt() / mean)
 }
 
 /// Flattening of a setup against plain weight, %.

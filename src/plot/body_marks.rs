@@ -5,7 +5,7 @@
 use super::frame::Frame;
 use super::label_places::around_point;
 use super::panel_contents::Role;
-use super::placing::{LabelPlace, LabelRequest, Obstacle, Occupied, nearest_on, settle};
+use super::placing::{LabelPlace, LabelRequest, Obstacle, Occupied, leader_of, settle};
 use super::stick_figure::StandingFigure;
 use super::words::WordBlock;
 use crate::draw::scale::segment_inside;
@@ -55,10 +55,13 @@ pub enum BodyMark {
         /// Whether it is the one that is spoken of: its disc is filled.
         is_told: bool,
     },
-    /// A thin dashed line that measures a distance.
+    /// A thin line that measures a distance.
     Lever {
         /// From where to where.
         ends: [[f64; 2]; 2],
+        /// A place beside its second end, where it stands square on a line that is drawn: then it is whole, with the sign of a
+        /// right angle there; else it is dashed.
+        square_to: Option<[f64; 2]>,
         /// Whose colour it takes.
         role: Role,
     },
@@ -133,14 +136,17 @@ pub(super) fn draw_marks(frame: &mut Frame, body: &MarkedBody<'_>) {
                     frame.scene.polyline(points.clone(), stroke);
                 }
             }
-            BodyMark::Lever { ends, role } => {
+            BodyMark::Lever {
+                ends,
+                square_to,
+                role,
+            } => {
                 let colour = role.label(&frame.colours);
-                let [from, to] = [px(&ends[0]), px(&ends[1])];
-                // A rim of the ground shows it upon what it crosses.
-                let rim = Stroke::solid(frame.colours.background, 5.5 * unit);
-                frame.scene.line(from, to, rim);
-                let line = Stroke::solid(colour, 4.0 * unit).dashed(&[2.2, 1.6]);
-                frame.scene.line(from, to, line);
+                let ends = [px(&ends[0]), px(&ends[1])];
+                match square_to {
+                    Some(beside) => draw_square_lever(frame, ends, px(beside), colour),
+                    None => draw_dashed_lever(frame, ends, colour),
+                }
             }
             BodyMark::Arrow { ends, role } => {
                 let colour = role.line(&frame.colours);
@@ -152,6 +158,55 @@ pub(super) fn draw_marks(frame: &mut Frame, body: &MarkedBody<'_>) {
         }
     }
     draw_names(frame, body);
+}
+
+/// Width of a lever on a slide, pixels.
+const LEVER: f64 = 4.0;
+
+fn draw_dashed_lever(frame: &mut Frame, [from, to]: [PixelPoint; 2], colour: Colour) {
+    let unit = frame.measures.unit;
+    // A rim of the ground shows it upon what it crosses.
+    let rim = Stroke::solid(frame.colours.background, (LEVER + 1.5) * unit);
+    frame.scene.line(from, to, rim);
+    let line = Stroke::solid(colour, LEVER * unit).dashed(&[2.2, 1.6]);
+    frame.scene.line(from, to, line);
+}
+
+/// A whole line with the sign of a right angle at its second end, on the side of a place.
+fn draw_square_lever(
+    frame: &mut Frame,
+    [from, to]: [PixelPoint; 2],
+    beside: PixelPoint,
+    colour: Colour,
+) {
+    /// Side of the sign on a slide, pixels, and at most this share of the lever.
+    const SIDE: f64 = 16.0;
+    const MOST: f64 = 0.45;
+    let unit = frame.measures.unit;
+    let (dx, dy) = (from[0] - to[0], from[1] - to[1]);
+    let length = dx.hypot(dy);
+    if length < 1.0 {
+        return;
+    }
+    let along = [dx / length, dy / length];
+    let turned = [-along[1], along[0]];
+    let ahead = (beside[0] - to[0]) * turned[0] + (beside[1] - to[1]) * turned[1];
+    let side = (SIDE * unit).min(MOST * length);
+    let aside = side * ahead.signum();
+    let at = |back: f64, aside: f64| {
+        [
+            to[0] + back * along[0] + aside * turned[0],
+            to[1] + back * along[1] + aside * turned[1],
+        ]
+    };
+    let sign = vec![at(side, 0.0), at(side, aside), at(0.0, aside)];
+    let ground = frame.colours.background;
+    for (colour, more) in [(ground, 3.0), (colour, 0.0)] {
+        let corner = Stroke::solid(colour, (0.6 * LEVER + more) * unit);
+        frame.scene.polyline(sign.clone(), corner);
+        let line = Stroke::solid(colour, (LEVER + more) * unit);
+        frame.scene.line(from, to, line);
+    }
 }
 
 /// Radius of the disc around a short name, over the size of letters.
@@ -213,7 +268,7 @@ fn draw_names(frame: &mut Frame, body: &MarkedBody<'_>) {
         let ink = frame.colours.ink;
         let from = match is_short(words) {
             true => place.area.centre(),
-            false => nearest_on(&place.area, place.target),
+            false => leader_of(&place, field.half_line)[0],
         };
         let thin = 0.9 * frame.measures.rule;
         for (colour, width) in [(ground, 3.0 * thin), (ink, thin)] {

@@ -20,11 +20,9 @@ pub struct BodyPanel {
     pub table: Vec<Vec<String>>,
 }
 
-/// One body that is drawn large; the others stand small beside it, above one table for all.
+/// One table for all bodies.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct LeadBody {
-    /// Which of the bodies.
-    pub index: usize,
+pub struct CommonTable {
     /// Rows of the table, the heads of the columns first.
     pub table: Vec<Vec<String>>,
     /// How many rows are heads.

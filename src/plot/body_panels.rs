@@ -5,10 +5,11 @@
 
 use super::body_marks::BodyMark;
 use super::body_panel::{
-    BodyPanel, Columns, LeadBody, REACH, draw_body, draw_columns, draw_table, draw_title, reaching,
+    BodyPanel, Columns, CommonTable, REACH, draw_body, draw_columns, draw_table, draw_title,
+    reaching,
 };
+use super::common_table;
 use super::frame::{Frame, Heading, Look};
-use super::lead_body;
 use super::stick_figure::{StickFigure, StickScale};
 use crate::draw::{Face, Rect, Scene, lettering};
 use crate::error::{Error, PlotFault, Plotted, Result};
@@ -22,8 +23,8 @@ pub struct BodyPanels {
     pub panels: Vec<BodyPanel>,
     /// The key to the colours of filled lines, if there are such.
     pub key: Option<ColourKey>,
-    /// One of them drawn large, if any.
-    pub lead: Option<LeadBody>,
+    /// One table for all of them, if they have none of their own.
+    pub common: Option<CommonTable>,
 }
 
 /// What the colours of filled lines mean.
@@ -57,8 +58,8 @@ impl BodyPanels {
         if let Some(key) = &self.key {
             draw_key(&mut frame, key);
         }
-        if let Some(lead) = &self.lead {
-            lead_body::draw(&mut frame, &self.panels, lead)?;
+        if let Some(common) = &self.common {
+            common_table::draw(&mut frame, &self.panels, common)?;
             return Ok(frame.scene);
         }
         let (text, gap) = (frame.measures.text, frame.measures.gap);

@@ -322,7 +322,7 @@ impl Frame {
             self.scene.text(text);
             y -= step;
         }
-        self.body.bottom -= step * fitted.lines.len() as f64 + 0.8 * self.measures.gap;
+        self.body.bottom -= step * fitted.lines.len() as f64 + 0.6 * self.measures.gap;
     }
 
     /// A thin line in the colour of axis lines.

@@ -54,10 +54,11 @@ pub fn draw(frame: &mut Frame, plot: &Plot, lines: &[ContourLine], markers: &[Ma
         frame.scene.polyline(line.points.clone(), stroke);
         wishes.extend(figure(frame, line));
     }
+    let half_line = field.half_line;
     let requests: Vec<LabelRequest> = wishes.iter().map(|wish| wish.1.clone()).collect();
     for ((words, _, ground), placed) in wishes.iter().zip(placing::settle(&field, &requests)) {
         if let Some((place, _)) = placed {
-            put(frame, words, *ground, &place);
+            put(frame, words, *ground, (&place, half_line));
         }
     }
 }
@@ -115,7 +116,12 @@ fn figure(frame: &Frame, line: &ContourLine) -> Option<(WordBlock, LabelRequest,
     Some((words, request, Some(line.ground)))
 }
 
-fn put(frame: &mut Frame, words: &WordBlock, ground: Option<Colour>, place: &LabelPlace) {
+fn put(
+    frame: &mut Frame,
+    words: &WordBlock,
+    ground: Option<Colour>,
+    (place, half_line): (&LabelPlace, f64),
+) {
     let gap = frame.measures.gap;
     if let Some(ground) = ground {
         frame
@@ -124,9 +130,9 @@ fn put(frame: &mut Frame, words: &WordBlock, ground: Option<Colour>, place: &Lab
     } else {
         let patch = place.area.grown(0.55 * gap);
         if place.leader {
-            let from = placing::nearest_on(&patch, place.target);
+            let [from, to] = placing::leader_of(place, half_line);
             let line = Stroke::solid(frame.colours.background, 1.6 * frame.measures.rule);
-            frame.scene.line(from, place.target, line);
+            frame.scene.line(from, to, line);
         }
         let ground = frame.colours.background.with_opacity(0.88);
         frame.scene.rounded_rectangle(patch, 0.6 * gap, ground);

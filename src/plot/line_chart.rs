@@ -52,8 +52,6 @@ pub struct LineChart {
     pub labels: Labels,
     /// The whole curves beside those that leave the axis; only beside one panel.
     pub whole: Option<WholeCurve>,
-    /// Whether both panels are of one scale and so of one height.
-    pub alike: bool,
 }
 
 impl LineChart {

@@ -167,7 +167,6 @@ fn whole_place(chart: &LineChart, frame: &Frame, first: &PanelPlace) -> Result<O
 
 fn shares(chart: &LineChart) -> &'static [f64] {
     match &chart.panels[..] {
-        [_, _] if chart.alike => &[0.5, 0.5],
         [_, lower] if !lower.spans.is_empty() => SHARES_WITH_SPANS,
         panels => SHARES[panels.len() - 1],
     }
@@ -193,7 +192,7 @@ fn across(chart: &LineChart, frame: &Frame, uprights: &[Upright], column_wanted:
 fn rows(chart: &LineChart, frame: &Frame, strip: Option<&Strip>) -> RowHeights {
     let row = lettering::line_step(frame.measures.text);
     let head = 0.3 * frame.measures.gap + lettering::capitals(frame.measures.text) / 2.0;
-    let between = 0.6 * row;
+    let between = 0.35 * row;
     let below = axis::level_row_height(frame) + row + strip.map_or(0.0, Strip::height);
     let many = chart.panels.len() as f64;
     RowHeights {

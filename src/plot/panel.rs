@@ -259,9 +259,7 @@ fn draw_points(frame: &mut Frame, panel: &Panel, plot: &Plot) {
                 draw_cross(frame, at, radius * 1.2, colour);
                 continue;
             }
-            frame
-                .scene
-                .disc(at, radius * 1.35, frame.colours.background);
+            // No rim of the ground: it would eat the beginning of the curve that the point stands on.
             frame.scene.disc(at, radius, colour);
             frame
                 .scene

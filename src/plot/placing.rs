@@ -259,7 +259,9 @@ pub fn nearest_on(area: &Rect, point: PixelPoint) -> PixelPoint {
     ]
 }
 
-fn leader_of(place: &LabelPlace, half_line: f64) -> [PixelPoint; 2] {
+/// The leader of a place, from its words to its point: what is priced here is what is drawn.
+#[must_use]
+pub fn leader_of(place: &LabelPlace, half_line: f64) -> [PixelPoint; 2] {
     let from = leader_start(&place.area, place.target, half_line);
     [from, place.target]
 }

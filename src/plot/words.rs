@@ -43,16 +43,20 @@ impl WordBlock {
         most_lines: usize,
     ) -> Self {
         let fitted = lettering::fit(text, self.size, self.size, face, most, most_lines);
-        let size = self.size;
-        self.lines
-            .extend(fitted.lines.into_iter().map(|content| BlockLine {
-                width_px: lettering::width(&content, size, face),
-                content,
-                face,
-                colour,
-                goes_on: false,
-            }));
+        self.push(fitted.lines, face, colour);
         self
+    }
+
+    fn push(&mut self, lines: Vec<String>, face: Face, colour: Colour) {
+        let size = self.size;
+        let lines = lines.into_iter().map(|content| BlockLine {
+            width_px: lettering::width(&content, size, face),
+            content,
+            face,
+            colour,
+            goes_on: false,
+        });
+        self.lines.extend(lines);
     }
 
     /// The block with words that go on in its last line.
@@ -80,7 +84,9 @@ impl WordBlock {
     ) -> Self {
         let face = Face::Regular;
         let fitted = lettering::fit(text, size, least, face, most, most_lines);
-        Self::new(fitted.size).with(text, face, colour, most, most_lines)
+        let mut block = Self::new(fitted.size);
+        block.push(fitted.lines, face, colour);
+        block
     }
 
     /// Whether nothing would be drawn.

@@ -15,6 +15,8 @@ pub struct Slide {
     pub alt: String,
     /// What the speaker sees, a paragraph each.
     pub notes: Vec<String>,
+    /// What the picture found no room for, between title and picture.
+    pub words: Vec<String>,
     /// The picture as PNG, which has no title of its own.
     pub picture: Vec<u8>,
     /// Width and height of the picture in pixels of a slide of 1920 × 1080.
@@ -32,8 +34,8 @@ pub struct Deck {
     pub theme: Theme,
     /// The slides in order.
     pub slides: Vec<Slide>,
-    /// What the last slide is called, a slide of words alone.
+    /// What the last slides are called, slides of words alone.
     pub last_title: String,
-    /// Its paragraphs; without any there is none.
+    /// Their paragraphs; without any there is none.
     pub last: Vec<String>,
 }

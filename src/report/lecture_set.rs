@@ -58,6 +58,7 @@ pub struct DrawnFigure {
     contents: [Vec<u8>; 6],
     steps: Vec<Vec<u8>>,
     slide: Vec<u8>,
+    left_off: Vec<String>,
 }
 
 impl<'a> LectureSet<'a> {
@@ -229,6 +230,7 @@ fn draw(
             (notes.join("\n") + "\n").into_bytes(),
         ],
         slide: (writers.png)(&slide, 1.0)?,
+        left_off: sheet.words_left_off(&slide),
         notes,
         sheet,
     })
@@ -291,6 +293,7 @@ fn on_slide(figure: &DrawnFigure) -> Slide {
         title: figure.sheet.title().to_owned(),
         alt: figure.sheet.alt().to_owned(),
         notes: figure.notes.clone(),
+        words: figure.left_off.clone(),
         picture: figure.slide.clone(),
         pixels: Size::UnderTitle.pixels(),
     }

@@ -21,10 +21,14 @@ const TITLE_WIDTH: f64 = 1776.0;
 /// Share of that room in which a title fits: where a reader's machine lacks the letters, wider ones stand in, by up to a fifth.
 const WITH_WIDER_LETTERS: f64 = 0.82;
 
-/// Edges of the words of the last slide: left (and right), top and bottom, pixels.
+/// Edges of the words of the last slides: left (and right), top and bottom, pixels; columns, and the room between two.
 const LAST_EDGES: [u32; 3] = [72, 160, 36];
-/// Size of these words, hundredths of a point.
-const LAST_SIZE: u32 = 1000;
+const LAST_COLUMNS: [u32; 2] = [2, 36];
+/// Size of these words, points: what is read from the middle of a lecture room (assumed); a point is two pixels.
+const LAST_SIZE: u32 = 14;
+/// Room between two of them, points, and a line's height over its size.
+const LAST_BETWEEN: u32 = 4;
+const LAST_LINE: f64 = 1.2;
 
 const NAMESPACES: &str = "xmlns=\"http://schemas.openxmlformats.org/package/2006/relationships\"";
 const DECLARED: &str = "<?xml version=\"1.0\" encoding=\"UTF-8\" standalone=\"yes\"?>\n";
@@ -55,8 +59,8 @@ fn written(deck: &Deck) -> ZipResult<Vec<u8>> {
         archive.start_file(format!("ppt/media/image{number}.png"), as_it_is)?;
         archive.write_all(&slide.picture)?;
     }
-    if !deck.last.is_empty() {
-        for (name, text) in last_parts(deck) {
+    for (number, (page, lines)) in (deck.slides.len() + 1..).zip(last_pages(deck)) {
+        for (name, text) in last_parts(number, &page, lines) {
             archive.start_file(name, SimpleFileOptions::default())?;
             archive.write_all(text.as_bytes())?;
         }
@@ -68,7 +72,7 @@ fn written(deck: &Deck) -> ZipResult<Vec<u8>> {
 fn fixed_parts(deck: &Deck) -> Vec<(String, String)> {
     let theme = themed(deck.theme);
     let count = deck.slides.len();
-    let all = count + usize::from(!deck.last.is_empty());
+    let all = count + last_pages(deck).len();
     let named = |name: &str, text: String| (name.to_owned(), text);
     let fixed = |text: &str| text.to_owned();
     vec![
@@ -147,15 +151,58 @@ fn slide_parts(number: usize, slide: &Slide) -> [(String, String); 4] {
     ]
 }
 
-/// The slide of words behind all others, with what it refers to.
-fn last_parts(deck: &Deck) -> [(String, String); 2] {
-    let number = deck.slides.len() + 1;
+/// The slides of words behind all others: title and lines of each, as many as find room in its columns.
+fn last_pages(deck: &Deck) -> Vec<(String, &[String])> {
     let [left, top, bottom] = LAST_EDGES;
+    let [columns, between] = LAST_COLUMNS;
+    let size = 2.0 * f64::from(LAST_SIZE);
+    let width = f64::from(SLIDE[0] - 2 * left - (columns - 1) * between) / f64::from(columns);
+    // A paragraph may go on in the next column.
+    let column = f64::from(SLIDE[1] - top - bottom);
+    let height = |line: &String| {
+        let room = WITH_WIDER_LETTERS * width;
+        let fitted = lettering::fit(line, size, size, Face::Regular, room, usize::MAX);
+        fitted.lines.len() as f64 * LAST_LINE * size + 2.0 * f64::from(LAST_BETWEEN)
+    };
+    let whole: f64 = deck.last.iter().map(height).sum();
+    let most = f64::from(columns) * column;
+    // About as much on every slide as on the others.
+    let share = whole / (whole / most).ceil().max(1.0);
+    let mut all: Vec<&[String]> = Vec::new();
+    let (mut begin, mut filled) = (0, 0.0);
+    for (index, line) in deck.last.iter().enumerate() {
+        let own = height(line);
+        if filled >= share || filled + own > most {
+            all.push(&deck.last[begin..index]);
+            (begin, filled) = (index, 0.0);
+        }
+        filled += own;
+    }
+    if begin < deck.last.len() {
+        all.push(&deck.last[begin..]);
+    }
+    let count = all.len();
+    let title = |number: usize| match count {
+        1 => deck.last_title.clone(),
+        _ => format!("{} {number}/{count}", deck.last_title),
+    };
+    (1..)
+        .zip(all)
+        .map(|(number, lines)| (title(number), lines))
+        .collect()
+}
+
+/// A slide of words, with what it refers to.
+fn last_parts(number: usize, title: &str, lines: &[String]) -> [(String, String); 2] {
+    let [left, top, bottom] = LAST_EDGES;
+    let [columns, between] = LAST_COLUMNS;
     let emu = |pixels: u32| (pixels * EMU_A_PIXEL).to_string();
-    let paragraphs = deck.last.iter().map(|line| {
+    let paragraphs = lines.iter().map(|line| {
         format!(
-            "<a:p><a:pPr><a:spcAft><a:spcPts val=\"300\"/></a:spcAft></a:pPr><a:r><a:rPr lang=\"en-GB\" sz=\"{LAST_SIZE}\"/>\
+            "<a:p><a:pPr><a:spcAft><a:spcPts val=\"{}\"/></a:spcAft></a:pPr><a:r><a:rPr lang=\"en-GB\" sz=\"{}\"/>\
              <a:t>{}</a:t></a:r></a:p>",
+            100 * LAST_BETWEEN,
+            100 * LAST_SIZE,
             escaped(line)
         )
     });
@@ -164,7 +211,9 @@ fn last_parts(deck: &Deck) -> [(String, String); 2] {
         .replace("{top}", &emu(top))
         .replace("{width}", &emu(SLIDE[0] - 2 * left))
         .replace("{height}", &emu(SLIDE[1] - top - bottom))
-        .replace("{title}", &escaped(&deck.last_title))
+        .replace("{columns}", &columns.to_string())
+        .replace("{between}", &emu(between))
+        .replace("{title}", &escaped(title))
         .replace("{paragraphs}", &paragraphs.collect::<String>());
     [
         (format!("ppt/slides/slide{number}.xml"), slide),
@@ -302,22 +351,62 @@ fn hex(colour: Colour) -> String {
     format!("{:02X}{:02X}{:02X}", colour.red, colour.green, colour.blue)
 }
 
-/// The picture stands at the bottom; the title above it is made smaller before it takes more than two lines.
+/// The picture stands at the bottom; the title above it is made smaller before it takes more than two lines. Words that the
+/// picture found no room for stand between both.
 fn slide_part(slide: &Slide) -> String {
     let [size, least] = TITLE;
     let room = WITH_WIDER_LETTERS * TITLE_WIDTH;
-    let fitted = lettering::fit(&slide.title, size, least, Face::Bold, room, 2);
     let (width, height) = slide.pixels;
+    let top = SLIDE[1] - height;
+    let said = slide.words.join(" ");
+    let (fitted, place, words) = if said.is_empty() {
+        let fitted = lettering::fit(&slide.title, size, least, Face::Bold, room, 2);
+        (fitted, String::new(), String::new())
+    } else {
+        let text = 2.0 * f64::from(LAST_SIZE);
+        let lines = lettering::fit(&said, text, text, Face::Regular, room, usize::MAX).lines;
+        let high = (LAST_LINE * text * lines.len() as f64).ceil() as u32;
+        let left = top.saturating_sub(high);
+        // On one line or on two, whichever is larger.
+        let most = [1, 2].map(|lines| (lines, f64::from(left) / (LAST_LINE * lines as f64)));
+        let ways = most.map(|(lines, most)| {
+            let most = most.min(size);
+            lettering::fit(&slide.title, most, most.min(least), Face::Bold, room, lines)
+        });
+        let is_cut = |way: &lettering::Fitted| way.lines.iter().any(|line| line.ends_with('…'));
+        let [one, two] = ways;
+        let fitted = match is_cut(&one) || (!is_cut(&two) && two.size > one.size) {
+            true => two,
+            false => one,
+        };
+        let words = include_str!("slide_parts/words.xml")
+            .replace("{place}", &placed(left, high))
+            .replace("{size}", &(100 * LAST_SIZE).to_string())
+            .replace("{words}", &escaped(&said));
+        (fitted, placed(0, left), words)
+    };
     // A point is two pixels of a slide that is 540 points high, and sizes are told in hundredths of it.
     let hundredths = (50.0 * fitted.size).round();
     include_str!("slide_parts/slide.xml")
         .replace("{size}", &format!("{hundredths:.0}"))
-        .replace("{top}", &((SLIDE[1] - height) * EMU_A_PIXEL).to_string())
+        .replace("{place}", &place)
+        .replace("{top}", &(top * EMU_A_PIXEL).to_string())
         .replace("{width}", &(width * EMU_A_PIXEL).to_string())
         .replace("{height}", &(height * EMU_A_PIXEL).to_string())
         .replace("{name}", &escaped(&slide.name))
         .replace("{title}", &escaped(&slide.title))
+        .replace("{words}", &words)
         .replace("{alt}", &escaped(&slide.alt))
+}
+
+/// The place of words above the picture, from the top and so high, pixels.
+fn placed(top: u32, height: u32) -> String {
+    let [left, ..] = LAST_EDGES;
+    let [left, top, width, height] =
+        [left, top, SLIDE[0] - 2 * left, height].map(|pixels| pixels * EMU_A_PIXEL);
+    format!(
+        "<a:xfrm><a:off x=\"{left}\" y=\"{top}\"/><a:ext cx=\"{width}\" cy=\"{height}\"/></a:xfrm>"
+    )
 }
 
 fn notes_part(slide: &Slide) -> String {

@@ -12,6 +12,7 @@ use super::score::{missing_steps, steady};
 use super::wish::{Goal, Wish};
 use crate::error::Result;
 use crate::movement::PlaneForce;
+use crate::numeric::range_mean;
 use crate::overlay::spread;
 use crate::resistance::{Item, LoadForce, Setup};
 use crate::units::Mass;
@@ -264,7 +265,7 @@ impl Exact<'_> {
                 let off = effort.iter().enumerate().map(|(index, effort)| {
                     (effort - Wish::profile_at(points, index as f64 / last)).powi(2)
                 });
-                (off.sum::<f64>() / effort.len() as f64).sqrt()
+                range_mean(&off.collect::<Vec<_>>()).sqrt()
             }
         })
     }

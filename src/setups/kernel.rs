@@ -8,7 +8,7 @@ use super::combination::Combination;
 use super::cost_field::CostField;
 use super::loadings::Loadings;
 use super::safety_limits::SafetyLimits;
-use super::sums::{Laid, Ruler, Sums, dot};
+use super::sums::{Laid, Ruler, Sums, dot, steps, total};
 use super::wish::Wish;
 use crate::movement::PlaneForce;
 use crate::units::Mass;
@@ -45,7 +45,8 @@ pub struct Kernel<'a> {
     pub(super) products: Vec<f64>,
     /// Σ of the body's effort with each hanging's.
     pub(super) with_body: Vec<f64>,
-    pub(super) samples: f64,
+    /// Steps of the range, of which sums over it have so many.
+    pub(super) steps: f64,
     /// Force of one kilogram of plain load at each place.
     pub(super) plain: Vec<PlaneForce>,
     /// Whether effort depends on how far a pull leans.
@@ -98,9 +99,9 @@ impl<'a> Kernel<'a> {
             pieces: laid.iter().map(|piece| piece.sums).collect(),
             products: products(&laid, &laid),
             with_body: products(&laid, std::slice::from_ref(&body)),
-            samples: x.len() as f64,
+            steps: steps(x),
             one_kg: x.clone(),
-            x: x.iter().sum(),
+            x: total(x),
             xx: dot(x, x),
             xt: dot(x, &ruler.profile),
             tt: dot(&ruler.profile, &ruler.profile),
@@ -137,7 +138,7 @@ impl<'a> Kernel<'a> {
     /// Load of a combination with a plain load at each place, kg of plain load.
     pub(super) fn load_kg(&self, combination: &Combination, loading: usize) -> Vec<f64> {
         let plain_kg = self.loadings.all()[loading].total.as_kg() + self.body_kg;
-        let mut load = vec![plain_kg; self.samples as usize];
+        let mut load = vec![plain_kg; self.one_kg.len()];
         for hanging in combination.hangings() {
             for (sum, kg) in load.iter_mut().zip(&self.kg[usize::from(*hanging)]) {
                 *sum += kg;

@@ -73,7 +73,7 @@ impl Kernel<'_> {
                     + kg * kg * self.xx
                     + 2.0 * kg * sums.cross
                     + sums.square;
-                (off.max(0.0) / self.samples).sqrt()
+                (off.max(0.0) / self.steps).sqrt()
             }
         }
     }

@@ -9,11 +9,11 @@ use super::sums::{END, GOAL, START, Sums};
 impl Kernel<'_> {
     /// Standard deviation over mean of effort, from the sums.
     pub(super) fn spread(&self, kg: f64, sums: &Sums) -> f64 {
-        let mean = (kg * self.x + sums.effort) / self.samples;
+        let mean = (kg * self.x + sums.effort) / self.steps;
         if mean <= 0.0 {
             return f64::INFINITY;
         }
-        let square = (kg * kg * self.xx + 2.0 * kg * sums.cross + sums.square) / self.samples;
+        let square = (kg * kg * self.xx + 2.0 * kg * sums.cross + sums.square) / self.steps;
         (square - mean * mean).max(0.0).sqrt() / mean
     }
 

@@ -6,6 +6,7 @@
 use super::cost_field::CostField;
 use super::wish::{Goal, MOST_LIMITS, Wish, sample_at};
 use crate::movement::PlaneForce;
+use crate::numeric::range_mean;
 
 /// Places at which shares of the load are told: start, end, and where the goal looks.
 pub(super) const START: usize = 0;
@@ -14,7 +15,7 @@ pub(super) const END: usize = 1;
 /// The goal's place among the shares.
 pub(super) const GOAL: usize = 2;
 
-/// Sums over the range of one piece or a combination.
+/// Sums over the range of one piece or a combination; samples at its ends count half, as they stand for half a step.
 ///
 /// | field    | sum                                                                   |
 /// | -------- | --------------------------------------------------------------------- |
@@ -157,7 +158,7 @@ impl Ruler {
             *limit = kg[*sample];
         }
         let sums = Sums {
-            effort: effort.iter().sum(),
+            effort: total(&effort),
             cross: dot(&effort, &self.x),
             square: dot(&effort, &effort),
             profile: dot(&effort, &self.profile),
@@ -171,9 +172,20 @@ impl Ruler {
     }
 }
 
-/// Σ a·b.
+/// Σ a over the range.
+pub(super) fn total(a: &[f64]) -> f64 {
+    range_mean(a) * steps(a)
+}
+
+/// Σ a·b over the range.
 pub(super) fn dot(a: &[f64], b: &[f64]) -> f64 {
-    a.iter().zip(b).map(|(a, b)| a * b).sum()
+    let products: Vec<f64> = a.iter().zip(b).map(|(a, b)| a * b).collect();
+    total(&products)
+}
+
+/// How many steps of the range lie between the samples.
+pub(super) fn steps(samples: &[f64]) -> f64 {
+    samples.len().saturating_sub(1).max(1) as f64
 }
 
 /// A force in kilograms of plain load: its part along the plain load's pull over that of one kilogram.

@@ -6,6 +6,7 @@ use super::desk::Desk;
 use super::question::Study;
 use crate::error::Result;
 use crate::grammar::{band_from_text, chain_from_text, item_from_text};
+use crate::numeric::range_mean;
 use crate::resistance::{Item, Setup};
 
 /// Bands from strong to weak; the first that leaves a fair part of the load to the bar is shown.
@@ -115,8 +116,7 @@ impl AgainstPlain {
     /// Mean effort over the whole range in one setup.
     #[must_use]
     pub fn mean_effort(&self, index: usize) -> f64 {
-        let efforts = &self.study.setups[index].effort;
-        efforts.iter().sum::<f64>() / efforts.len().max(1) as f64
+        range_mean(&self.study.setups[index].effort)
     }
 
     /// Least and greatest effort over the range in one setup.

@@ -73,7 +73,6 @@ prop_compose! {
             labels: Labels::Auto,
             whole: None,
             beside: Vec::new(),
-            alike: false,
         }
     }
 }

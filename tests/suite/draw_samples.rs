@@ -109,7 +109,6 @@ pub fn strength() -> LineChart {
         labels: Labels::Auto,
         whole: None,
         beside: Vec::new(),
-        alike: false,
     }
 }
 

@@ -2,10 +2,11 @@
 
 use torquill::anatomy::Dof;
 use torquill::capacity::Acting;
+use torquill::draw::{Primitive, Scene};
 use torquill::figures::{Chart, muscles_on_skeleton};
 use torquill::library::Library;
 use torquill::movement::{Measure, View};
-use torquill::plot::BodyMark;
+use torquill::plot::{BodyMark, Look, Size};
 use torquill::study::{Desk, FreeBody, muscle_parts};
 use torquill::units::System;
 
@@ -208,6 +209,73 @@ fn law_a_drawn_muscle_keeps_its_arm_and_has_no_kink() {
                 "{name}, {}: off by {off_m} m of {arm_m} m",
                 panel.title
             );
+            // Its length stands beside it, and the sign of a right angle at its end.
+            let told = panel.marks.iter().find_map(|mark| match mark {
+                BodyMark::Name { text, .. } => text.strip_suffix(" cm")?.parse::<f64>().ok(),
+                _ => None,
+            });
+            let told = told.expect("the arm's length");
+            assert!((told - 100.0 * arm_m).abs() < 0.06, "{name}: {told} cm");
+            let sign = &panel.marks[lever];
+            let BodyMark::Lever { square_to, .. } = sign else {
+                panic!("{name}: no lever");
+            };
+            assert!(square_to.is_some(), "{name}: {sign:?}");
+        }
+    }
+}
+
+/// Pixels a metre at which a line of a scene draws a limb; none where no line does.
+fn scale_of(limb: &[[f64; 2]], scene: &Scene) -> Option<f64> {
+    let lines = scene.shapes.iter().filter_map(|shape| match shape {
+        Primitive::Polyline { points, .. } if points.len() == limb.len() => Some(points),
+        _ => None,
+    });
+    let less = |a: [f64; 2], b: [f64; 2]| [a[0] - b[0], a[1] - b[1]];
+    let of = |points: &Vec<[f64; 2]>| {
+        let drawn = less(points[1], points[0]);
+        let real = less(limb[1], limb[0]);
+        let scale = drawn[0].hypot(drawn[1]) / real[0].hypot(real[1]);
+        let mut places = points.iter().zip(limb);
+        let is_it = places.all(|(px, m)| {
+            let [x, y] = less(*px, points[0]);
+            let [along, up] = less(*m, limb[0]);
+            (x - scale * along).abs() < 0.01 && (y + scale * up).abs() < 0.01
+        });
+        is_it.then_some(scale)
+    };
+    lines.filter_map(of).next()
+}
+
+/// The limb at its three places is drawn on one scale, in every size and on lifts of one joint and of several.
+#[test]
+fn law_a_limb_with_its_muscles_stands_on_one_scale() {
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    for name in ["biceps-curl", "knee-extension", "squat", "bench-press"] {
+        let study = &desk.lift(name).expect("a built-in lift").study;
+        let sheet = muscles_on_skeleton(study, System::Metric).expect("a joint in view");
+        let Chart::Bodies(chart) = &sheet.chart else {
+            panic!("{name}: no bodies");
+        };
+        for size in [Size::Slide, Size::UnderTitle, Size::Page] {
+            let look = Look {
+                size,
+                ..Look::default()
+            };
+            let scene = sheet.chart.scene(look).expect("it has room");
+            let scales = chart.bodies.panels.iter().map(|panel| {
+                let limb = panel.figure.limbs.iter().max_by_key(|limb| limb.len());
+                scale_of(limb.expect("a limb"), &scene).expect("it is drawn")
+            });
+            let scales: Vec<f64> = scales.collect();
+            assert_eq!(scales.len(), 3, "{name}");
+            for scale in &scales {
+                assert!(
+                    (scale - scales[0]).abs() < 1e-3 * scale,
+                    "{name} {size:?}: {scales:?}"
+                );
+            }
         }
     }
 }

@@ -116,6 +116,33 @@ fn check_figure(desk: &Desk<'_>, figure: &torquill::lecture::LectureFigure, lift
     }
 }
 
+/// No figure of the lecture goes without the words that tell whose it is, under which load, and what is missed.
+#[test]
+fn law_figures_of_the_lecture_keep_their_words() {
+    let library = Library::built_in();
+    for units in [System::Metric, System::Us] {
+        let desk = Desk::open(&library, "reference-man", units).expect("the reference man");
+        let drawable = LECTURE
+            .par_iter()
+            .filter(|figure| figure.can_be_drawn(&desk));
+        let without = drawable.filter_map(|figure| {
+            let sheet = (figure.build)(&desk).expect("a figure");
+            let look = |size| Look {
+                size,
+                ..Look::default()
+            };
+            let whole = sheet.chart.scene(look(Size::Slide)).expect("it has room");
+            let slide = sheet
+                .untitled_scene(look(Size::UnderTitle))
+                .expect("it has room");
+            let words = [whole, slide].map(|scene| sheet.words_left_off(&scene));
+            (words != [Vec::<String>::new(), Vec::new()]).then(|| (figure.name, words))
+        });
+        let without: Vec<_> = without.collect();
+        assert!(without.is_empty(), "{units:?}: {without:?}");
+    }
+}
+
 #[test]
 fn law_names_and_ideas_of_figures_are_unique() {
     for (index, figure) in LECTURE.iter().enumerate() {

@@ -36,12 +36,24 @@ fn hung(drawn: &Drawn) -> Result<&str, String> {
         .ok_or_else(|| "nothing hangs".to_owned())
 }
 
-/// Standard deviation over mean.
+/// Mean of a curve: every stretch between two points counts as long as it is.
+pub fn mean_over_the_way(points: &[[f64; 2]]) -> f64 {
+    let stretches = points.windows(2).map(|pair| {
+        let long = (pair[1][0] - pair[0][0]).abs();
+        (long, long * f64::midpoint(pair[0][1], pair[1][1]))
+    });
+    let (long, area) = stretches.fold((0.0, 0.0), |sum, one| (sum.0 + one.0, sum.1 + one.1));
+    area / long
+}
+
+/// Standard deviation over mean, both over the way.
 pub fn spread(points: &[[f64; 2]]) -> f64 {
-    let count = points.len() as f64;
-    let mean = points.iter().map(|p| p[1]).sum::<f64>() / count;
-    let square = points.iter().map(|p| (p[1] - mean).powi(2)).sum::<f64>() / count;
-    square.sqrt() / mean
+    let over_the_way = |value: &dyn Fn(f64) -> f64| {
+        let points: Vec<[f64; 2]> = points.iter().map(|[x, y]| [*x, value(*y)]).collect();
+        mean_over_the_way(&points)
+    };
+    let mean = mean_over_the_way(points);
+    over_the_way(&|value| (value - mean).powi(2)).sqrt() / mean
 }
 
 /// By how much less effort spreads than under plain weight, %.
@@ -188,7 +200,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Even: standard deviation of effort over its mean|The cam is cut to this computed curve: an even effort is built in here, not found|An even effort is built in here, not found",
+        reads: r"Even: low standard deviation over mean|The cam is cut to this computed curve: an even effort is built in here, not found|An even effort is built in here, not found",
         holds: is_definition,
     },
     Claim {
@@ -260,10 +272,6 @@ pub const BELOW: &[Claim<Drawn>] = &[
             }
             Ok(())
         },
-    },
-    Claim {
-        reads: r"Where the gap between the curves is wide the weight is light",
-        holds: is_definition,
     },
     Claim {
         reads: r"Trust the (.+) least: its published values, of every kind, are missed by a factor of [\d.]+",
@@ -389,7 +397,7 @@ pub const BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Scatter assumed from published groups|Below, each curve over its own median: all meet half way",
+        reads: r"Scatter assumed from published groups|Shape: each curve over its own median, so all meet half way",
         holds: is_definition,
     },
 ];

@@ -682,35 +682,41 @@ fn three_least(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {
     Ok(())
 }
 
+/// The upper and the lower edge of a band of people.
+fn edges<'d>(drawn: &'d Drawn, what: &str) -> Result<[&'d [[f64; 2]]; 2], String> {
+    let names = match what {
+        "strength" => ["1 in 10 stronger", "1 in 10 weaker"],
+        _ => ["shape: 1 in 10 above", "shape: 1 in 10 below"],
+    };
+    Ok([drawn.curve(names[0])?, drawn.curve(names[1])?])
+}
+
 /// Bands of many people.
 pub const PEOPLE: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Invented people differ by (\d+) % in strength at the start, by (\d+) % in shape",
         holds: |told, drawn| {
             // Curves are drawn as what they are off the middle one.
-            let apart = |panel: usize| {
-                let of = |name: &str| {
-                    let mut curves = drawn.curves.iter().filter(|c| c.1 == name);
-                    curves.nth(panel).map_or(f64::NAN, |c| 100.0 + c.2[0][1])
-                };
-                100.0 * (of("one in ten above") / of("one in ten below") - 1.0)
+            let apart = |what: &str| {
+                let [above, below] = edges(drawn, what)?.map(|edge| 100.0 + edge[0][1]);
+                Ok::<f64, String>(100.0 * (above / below - 1.0))
             };
-            says(&told[1], apart(0), 0.0, "force")?;
-            says(&told[2], apart(1), 0.0, "shape")
+            says(&told[1], apart("strength")?, 0.0, "force")?;
+            says(&told[2], apart("shape")?, 0.0, "shape")
         },
     },
     Claim {
-        reads: r"Bands in which eight in ten of \d+ people lie, with the median of all: above in strength, below in shape alone, each as how far off the median",
+        reads: r"Bands in which eight in ten of \d+ people lie, with the median of all: one in strength, one in shape alone, each as how far off the median",
         holds: |_, drawn| {
-            let all = drawn.curves.chunks(3);
-            let mut ordered = all.map(|panel| {
-                let mut points = panel[0].2.iter().zip(&panel[1].2).zip(&panel[2].2);
-                points.all(|((middle, high), low)| low[1] <= middle[1] && middle[1] <= high[1])
-            });
-            holds(
-                drawn.curves.len() == 6 && ordered.all(|is| is),
-                "the middle lies inside",
-            )
+            holds(drawn.curves.len() == 5, "the median and two edges of each")?;
+            let middle = drawn.curve("median")?;
+            for what in ["strength", "shape"] {
+                let [above, below] = edges(drawn, what)?;
+                let mut points = middle.iter().zip(above).zip(below);
+                let is_inside = points.all(|((m, high), low)| low[1] <= m[1] && m[1] <= high[1]);
+                holds(is_inside, what)?;
+            }
+            Ok(())
         },
     },
     Claim {
@@ -721,17 +727,16 @@ pub const PEOPLE: &[Claim<Drawn>] = &[
         reads: r"They differ more in how strong they are than in where",
         holds: |_, drawn| {
             // Curves are drawn as what they are off the middle one.
-            let panels = drawn.curves.chunks(3);
-            let panels: Vec<f64> = panels
-                .map(|panel| {
-                    let pairs = panel[1].2.iter().zip(&panel[2].2);
-                    let shares: Vec<f64> = pairs
-                        .map(|(high, low)| (100.0 + high[1]) / (100.0 + low[1]))
-                        .collect();
-                    shares.iter().sum::<f64>() / shares.len() as f64
-                })
-                .collect();
-            holds(panels[0] > panels[1], "force scatters more than shape")
+            let scatter = |what: &str| {
+                let [above, below] = edges(drawn, what)?;
+                let pairs = above.iter().zip(below);
+                let shares: Vec<f64> = pairs
+                    .map(|(high, low)| (100.0 + high[1]) / (100.0 + low[1]))
+                    .collect();
+                Ok::<f64, String>(shares.iter().sum::<f64>() / shares.len() as f64)
+            };
+            let [strength, shape] = [scatter("strength")?, scatter("shape")?];
+            holds(strength > shape, "force scatters more than shape")
         },
     },
     Claim {

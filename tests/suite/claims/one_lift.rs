@@ -173,7 +173,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
         holds: |told, drawn| muscles_are(&told[1], drawn),
     },
     Claim {
-        reads: r"Dashed: moment arm of (?:the one with the thick rim|([A-F])), square to its line of pull; where muscles begin and end is drawn freely",
+        reads: r"Measured: moment arm of (?:the one with the thick rim|([A-F])), square to its line of pull; where muscles begin and end is drawn freely",
         holds: |told, drawn| {
             let Some(letter) = told.get(1) else {
                 return Ok(());

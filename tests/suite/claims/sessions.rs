@@ -1,6 +1,6 @@
 //! Sentences around the lecture's sessions, its log, and loads on lifts that do not rise, against the data that are drawn.
 
-use super::below_titles::{effort, gained};
+use super::below_titles::{effort, gained, mean_over_the_way};
 use super::{Claim, Drawn, holds, is_definition, least, peak, says};
 use regex::Captures;
 use torquill::resistance::{Item, Setup, Weight};
@@ -8,8 +8,7 @@ use torquill::units::STANDARD_GRAVITY_M_S2;
 
 /// Mean effort over the range under a load as drawn, %.
 fn mean_effort(drawn: &Drawn, name: &str) -> Result<f64, String> {
-    let effort = effort(drawn, name)?;
-    Ok(effort.iter().map(|point| point[1]).sum::<f64>() / effort.len() as f64)
+    Ok(mean_over_the_way(&effort(drawn, name)?))
 }
 
 fn evener(told: &Captures<'_>, drawn: &Drawn) -> Result<(), String> {

@@ -1,5 +1,6 @@
 //! The strength curve with its loads, in random lifts: title, caption and alternative text against the curves.
 
+use super::below_titles::spread;
 use super::one_lift::{SIDES, Sides, sides_are};
 use super::{Claim, check, holds, says};
 use crate::power::somebody;
@@ -88,11 +89,9 @@ impl Curves {
 
     /// Spread over mean of effort.
     fn unevenness(&self, load: usize) -> f64 {
-        let effort = self.effort(load);
-        let count = effort.len() as f64;
-        let mean = effort.iter().sum::<f64>() / count;
-        let spread = effort.iter().map(|e| (e - mean).powi(2)).sum::<f64>() / count;
-        spread.sqrt() / mean
+        let steps = (0..).map(f64::from);
+        let points = steps.zip(self.effort(load)).map(|(x, effort)| [x, *effort]);
+        spread(&points.collect::<Vec<_>>())
     }
 }
 

@@ -3,7 +3,9 @@
 use super::{assert_near, seeded};
 use rand::RngExt;
 use rand_chacha::ChaCha8Rng;
-use torquill::numeric::{linear_regression, median, normal_quantile, quantile, theil_sen};
+use torquill::numeric::{
+    linear_regression, median, normal_quantile, quantile, range_mean, theil_sen,
+};
 
 /// Sen 1968, J. Am. Stat. Assoc. 63:1379-1389, worked example (p. 1386; seen in secondary sources):
 /// slope 4, 93 % interval 26/7 to 35/8.
@@ -122,4 +124,21 @@ fn law_summaries_by_hand() {
         (quantile(&[1.0, f64::NAN], 0.5), quantile(&numbers, 1.5)),
         (None, None)
     );
+}
+
+/// A mean over a range is an area over its width: the ends stand for half a step each, however fine the steps are.
+#[test]
+fn law_a_mean_over_a_range_weighs_every_stretch_alike() {
+    let square = |steps: u32| -> f64 {
+        let at = |step: u32| (f64::from(step) / f64::from(steps)).powi(2);
+        range_mean(&(0..=steps).map(at).collect::<Vec<_>>())
+    };
+    // Of x² over 0 to 1 it is 1/3, missed by 1/(6 n²).
+    for steps in [1, 10, 100] {
+        let off = square(steps) - 1.0 / 3.0;
+        assert!((off - 1.0 / (6.0 * f64::from(steps).powi(2))).abs() < 1e-12);
+    }
+    assert!((range_mean(&[1.0, 2.0, 6.0]) - 2.75).abs() < 1e-12);
+    assert!((range_mean(&[4.0]) - 4.0).abs() < 1e-12);
+    assert!(range_mean(&[]).is_nan());
 }
