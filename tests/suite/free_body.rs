@@ -263,7 +263,7 @@ fn law_a_limb_with_its_muscles_stands_on_one_scale() {
                 size,
                 ..Look::default()
             };
-            let scene = sheet.chart.scene(look).expect("it has room");
+            let scene = sheet.untitled_scene(look).expect("it has room");
             let scales = chart.bodies.panels.iter().map(|panel| {
                 let limb = panel.figure.limbs.iter().max_by_key(|limb| limb.len());
                 scale_of(limb.expect("a limb"), &scene).expect("it is drawn")
