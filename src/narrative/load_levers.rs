@@ -67,15 +67,15 @@ impl ShrinkingLever {
     /// What it is the lever of.
     pub(crate) fn of_what(&self) -> &'static str {
         match self.with_push {
-            true => "moment arm of load and push",
-            false => "load's moment arm",
+            true => "lever of load and push",
+            false => "load's moment arm there",
         }
     }
 
     /// Which joint limits longest, and how its lever shrinks.
     pub(crate) fn sentence(&self, units: System) -> String {
         format!(
-            " The {} limits longest: the {} there shrinks, {} of the way.",
+            " The {} limits longest: the {} shrinks, {} of the way.",
             self.joint,
             self.of_what(),
             self.in_words(units)

@@ -165,7 +165,7 @@ pub const AROUND: &[Claim<Drawn>] = &[
         holds: |told, drawn| straight_at_peak(&told[1], drawn),
     },
     Claim {
-        reads: r"The (.+) limits longest: the (?:load's moment arm|moment arm of load and push) there shrinks, (.+) of the way",
+        reads: r"The (.+) limits longest: the (?:load's moment arm there|lever of load and push) shrinks, (.+) of the way",
         holds: |told, drawn| lever_shrinks(drawn.own_study()?, &told[1], &told[2]),
     },
     Claim {
