@@ -298,7 +298,7 @@ pub const LECTURE: &[LectureFigure] = &[
         clusters,
     )
     .of_invented()
-    .citing(&["haff_2003", "haff_2008"]),
+    .citing(&["haff_2003", "haff_2008", "xia_frey_law_2008"]),
     LectureFigure::new(
         "pyramid",
         "Load rises, repetitions fall.",

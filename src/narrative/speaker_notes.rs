@@ -101,8 +101,8 @@ pub const NOTES: &[SpeakerNotes] = &[
     ),
     notes(
         "muscles-on-skeleton",
-        "The limb with its muscles at three places of the lift, the one in between large: the dashed \
-         line from the joint is the moment arm of the muscle that the title names, square to its line of pull.",
+        "The limb with its muscles at three places of the lift, on one scale: the line from the joint \
+         that ends in a right angle is the moment arm of the muscle that the title names, square to its line of pull.",
         "Where does the same force of that muscle make the greatest moment? (Where its arm is longest.)",
         "A moment arm is measured along the bone.",
         "It is measured square to the muscle's line of pull.",
@@ -180,7 +180,7 @@ pub const NOTES: &[SpeakerNotes] = &[
     notes(
         "u-shaped-lifts",
         "The same axes; the weak place lies inside the range.",
-        "Does another joint give way at the weak place? (Read below the figure which joint gives way there, and which at the end.)",
+        "Does another joint give way at the weak place? (Read in the caption which joint gives way there, and which at the end.)",
         "Every dip in a measured curve is a weak place.",
         "It may be noise: it has to return in every trial.",
     ),

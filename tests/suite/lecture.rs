@@ -136,7 +136,7 @@ fn law_figures_of_the_lecture_keep_their_words() {
                 .untitled_scene(look(Size::UnderTitle))
                 .expect("it has room");
             let words = [whole, slide].map(|scene| sheet.words_left_off(&scene));
-            (words != [Vec::<String>::new(), Vec::new()]).then(|| (figure.name, words))
+            (words != [Vec::<String>::new(), Vec::new()]).then_some((figure.name, words))
         });
         let without: Vec<_> = without.collect();
         assert!(without.is_empty(), "{units:?}: {without:?}");
