@@ -46,6 +46,15 @@ pub enum PlanFault {
     },
     /// A week without a set.
     NoSetsAWeek,
+    /// More repetitions of one lift than a session is planned with.
+    ManyRepetitions {
+        /// The sets asked for.
+        sets: u32,
+        /// Their repetitions.
+        repetitions: u32,
+        /// The most of all sets together.
+        most: u32,
+    },
     /// More sets in a session than in its week.
     SetsAboveWeek {
         /// Sets of the session.

@@ -85,6 +85,9 @@ pub fn progression(progression: &Progression, units: System) -> String {
             };
         }
         Progression::AfterTheFirstLog => AFTER_THE_FIRST_LOG,
+        Progression::ByWeeksComingBack => {
+            "As the weeks say, none early: a week that was hard, or not done in full, is done again."
+        }
         Progression::WhenTopSetIsEasy => {
             "When the top set has two repetitions in reserve, raise every load by 2 to 5 %."
         }

@@ -117,6 +117,9 @@ pub(super) fn straight_day(
 ) -> Result<SessionPlan> {
     let mut planned = plan(&request.straight(aim))?;
     by_weeks(&mut planned);
+    if request.lift.trainee.comes_back() {
+        planned.draft.progression = Progression::ByWeeksComingBack;
+    }
     planned
         .draft
         .sources

@@ -34,6 +34,8 @@ pub enum Frequency {
 pub enum Progression {
     /// After a lay-off: as the log of the first sessions says.
     AfterTheFirstLog,
+    /// Weeks in their order, for who comes back: none is taken early.
+    ByWeeksComingBack,
     /// Raise the load when so many repetitions, the reserve kept, are possible in the last set of two sessions running.
     WhenRepetitions {
         /// Repetitions: two more than planned.

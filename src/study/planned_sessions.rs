@@ -54,6 +54,9 @@ pub fn plan(asked: &PlanQuestion, library: &Library, watch: &Watch) -> Result<Pl
     Ok(answer)
 }
 
+/// Most repetitions of one lift in a session, assumed: twelve sets of ten; hundreds break muscle down (common practice).
+const MOST_REPETITIONS: u32 = 120;
+
 /// Refuses wishes that cannot be, and those that nothing heeds.
 fn check_wishes(asked: &PlanQuestion) -> Result<()> {
     let wishes = &asked.wishes;
@@ -67,6 +70,15 @@ fn check_wishes(asked: &PlanQuestion) -> Result<()> {
     {
         let most = bounds.log_reserve.most_of_them();
         PlanFault::ReserveOutside { reserve, most }
+    } else if let (Some(sets), Some(repetitions)) = (wishes.sets, wishes.repetitions)
+        && sets.saturating_mul(repetitions) > MOST_REPETITIONS
+    {
+        let most = MOST_REPETITIONS;
+        PlanFault::ManyRepetitions {
+            sets,
+            repetitions,
+            most,
+        }
     } else if wishes.sets_a_week == Some(0) {
         PlanFault::NoSetsAWeek
     } else if let (Some(sets), Some(most)) = (wishes.sets, wishes.sets_a_week)

@@ -451,3 +451,62 @@ fn fault_a_gym_of_ones_own_without_its_ending() {
     );
     call_in(folder.path(), &["pick", "squat", "--gym", "home.ron"]).done();
 }
+
+/// So many repetitions are planned for nobody; the most of the sets and of their repetitions alone are.
+#[test]
+fn fault_hundreds_of_repetitions_are_planned_for_nobody() {
+    let plan = |sets: &str, reps: &str| {
+        let words = [
+            "plan",
+            "squat",
+            "--one-rm",
+            "210 kg",
+            "--training-months",
+            "120",
+        ];
+        call(&[&words[..], &["--sets", sets, "--reps", reps]].concat())
+    };
+    for (sets, reps) in [("12", "30"), ("10", "20"), ("11", "11")] {
+        let answer = plan(sets, reps);
+        assert_eq!(answer.status, 2, "{}", answer.out);
+        let told = in_one_line(&answer.complaint);
+        assert!(
+            told.contains("a session is planned with at most 120"),
+            "{told}"
+        );
+    }
+    for (sets, reps) in [("12", "10"), ("4", "30")] {
+        let answer = plan(sets, reps);
+        assert!(
+            !answer.complaint.contains("at most 120"),
+            "{}",
+            answer.complaint
+        );
+    }
+}
+
+/// Who comes back takes no week early.
+#[test]
+fn law_who_is_unwell_takes_no_week_early() {
+    let words = [
+        "plan",
+        "squat",
+        "--one-rm",
+        "120 kg",
+        "--training-months",
+        "48",
+        "--weeks",
+        "4",
+    ];
+    let early = "Take the next week's loads early";
+    let well = in_one_line(&call(&words).done().out);
+    assert!(well.contains(early), "{well}");
+    let unwell = call(&[&words[..], &["--unwell"]].concat()).done().out;
+    let unwell = in_one_line(&unwell);
+    // The first week is of who is not well yet.
+    let first = unwell.find("As the weeks say").expect("a rule");
+    assert!(
+        unwell[first..].starts_with("As the weeks say, none early"),
+        "{unwell}"
+    );
+}

@@ -39,6 +39,15 @@ pub(super) fn told(fault: &PlanFault, units: System) -> Told {
         PlanFault::NoSetsAWeek => {
             Told::new("--max-per-week 0 leaves nothing to plan").hint("name the sets of a week, 1 or more")
         }
+        PlanFault::ManyRepetitions {
+            sets,
+            repetitions,
+            most,
+        } => Told::new(format!(
+            "{sets} sets of {repetitions} are {} repetitions of one lift: a session is planned with at most {most}",
+            sets * repetitions
+        ))
+        .hint("muscle that is used so much breaks down: fewer sets, or fewer repetitions"),
         PlanFault::SetsAboveWeek { sets, most } => Told::new(format!(
             "--sets {sets} is more in one session than --max-per-week {most} allows in a week"
         ))
