@@ -71,6 +71,7 @@ pub(super) fn fitted(request: &SessionRequest) -> Result<Draft> {
 ///
 /// **Fails** as the scheme does.
 pub(super) fn is_held(request: &SessionRequest) -> Result<bool> {
+    let request = &request.only_if_it_holds();
     Ok(holds(request, &request.chart()?, &drafted(request)?))
 }
 

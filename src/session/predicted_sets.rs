@@ -7,7 +7,7 @@ use super::disagreement::Disagreement;
 use super::draft::{Draft, Predicted, SessionPrediction};
 use super::oracle::RepOracle;
 use super::planned_set::{PlannedSet, RepetitionsAllowed, SetKind};
-use super::prediction::{TiringBody, predict_set, repetitions_to_failure};
+use super::prediction::{TiringBody, predict_set, repetitions_to_failure, repetitions_up_to};
 use super::remark::{ChartRemark, PlanBasis, Remark};
 use super::request::SessionRequest;
 use super::simulation_doubts::doubts;
@@ -36,7 +36,11 @@ pub fn predict_with(request: &SessionRequest, oracle: &RepOracle, draft: &mut Dr
         let load = set.load.total;
         set.allowed = Some(RepetitionsAllowed {
             by_chart: chart.repetitions_at(set.hardness()).ok(),
-            by_model: repetitions_to_failure(oracle, load, &body).ok(),
+            by_model: match request.only_if_it_holds {
+                true => repetitions_up_to(oracle, load, set.repetitions() + set.reserve, &body),
+                false => repetitions_to_failure(oracle, load, &body),
+            }
+            .ok(),
         });
         let predicted = predict_set(oracle, load, &set.groups, set.rest_within, &mut body)?;
         sets.push(predicted);

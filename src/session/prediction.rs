@@ -320,17 +320,33 @@ fn tire(outcome: &RepOutcome, body: &mut TiringBody) -> Result<()> {
 ///
 /// **Fails** as the oracle does, and when the set goes on beyond [`MOST_REPETITIONS`].
 pub fn repetitions_to_failure(oracle: &RepOracle, load: Mass, body: &TiringBody) -> Result<u32> {
-    let set = predict_set(
-        oracle,
-        load,
-        &[MOST_REPETITIONS],
-        Duration::ZERO,
-        &mut body.clone(),
-    )?;
-    set.stalls_at().map(|number| number - 1).ok_or_else(|| {
+    stall_within(oracle, load, MOST_REPETITIONS, body)?.ok_or_else(|| {
         Error::no_answer(PredictionFault::EndlessSet {
             load,
             most: MOST_REPETITIONS,
         })
     })
+}
+
+/// The same, but no more than `most`: whether a set with its reserve is possible needs no more.
+///
+/// **Fails** as the oracle does.
+pub fn repetitions_up_to(
+    oracle: &RepOracle,
+    load: Mass,
+    most: u32,
+    body: &TiringBody,
+) -> Result<u32> {
+    Ok(stall_within(oracle, load, most, body)?.unwrap_or(most))
+}
+
+/// Repetitions before the one that stalls, if one of the first so many does.
+fn stall_within(
+    oracle: &RepOracle,
+    load: Mass,
+    most: u32,
+    body: &TiringBody,
+) -> Result<Option<u32>> {
+    let set = predict_set(oracle, load, &[most], Duration::ZERO, &mut body.clone())?;
+    Ok(set.stalls_at().map(|number| number - 1))
 }

@@ -43,6 +43,8 @@ pub struct SessionRequest<'a> {
     pub ease: f64,
     /// What a block asks of a day in place of the usual; wishes come first.
     pub aim: Option<DayAim>,
+    /// Whether it is only asked if the sets hold: no further repetition is predicted than they ask for with their reserve.
+    pub only_if_it_holds: bool,
     /// Whether the gym is known to have no safety arms that stand right below the lift.
     pub without_arms: bool,
     /// Where the gym's safety arms stand below the lift, where that is known.
@@ -113,6 +115,7 @@ impl<'a> SessionRequest<'a> {
             setup: None,
             ease: 1.0,
             aim: None,
+            only_if_it_holds: false,
             without_arms: false,
             arms: None,
             oracle: None,
@@ -140,6 +143,16 @@ impl<'a> SessionRequest<'a> {
         straight.wishes.sets_a_week = self.wishes.sets_a_week;
         straight.aim = Some(aim);
         straight
+    }
+
+    /// The same request, asked only if its sets hold.
+    #[must_use]
+    pub(super) fn only_if_it_holds(&self) -> Self {
+        Self {
+            only_if_it_holds: true,
+            lift: self.lift.clone(),
+            ..*self
+        }
     }
 
     /// What shares of 1RM are of.
