@@ -21,6 +21,8 @@ pub(super) struct LayeredText {
     text: String,
     /// Where its parts stand, in order; a part without a file is made up.
     parts: Vec<TextPart>,
+    /// What the file itself extends, as one text.
+    base: Option<Arc<LayeredText>>,
     /// Where the value of each path begins, once that was asked for.
     begins: OnceLock<BTreeMap<String, usize>>,
 }
@@ -46,6 +48,7 @@ impl LayeredText {
                 start: 0,
                 stands: Some((0, 0)),
             }],
+            base: None,
             begins: OnceLock::new(),
         }
     }
@@ -54,7 +57,17 @@ impl LayeredText {
     pub fn between(own: &Self, base: &Self) -> Self {
         Self {
             files: own.files.iter().chain(&base.files).cloned().collect(),
+            base: Some(Arc::new(base.clone())),
             ..Self::default()
+        }
+    }
+
+    /// The text as one of its files alone has it, laid over what that one extends; none for the file itself.
+    pub fn from_file(&self, number: usize) -> Option<&Arc<Self>> {
+        let base = self.base.as_ref()?;
+        match number.checked_sub(self.layers() - base.layers())? {
+            0 => Some(base),
+            deeper => base.from_file(deeper),
         }
     }
 
@@ -110,6 +123,7 @@ impl LayeredText {
     pub fn with(&self, stretch: Range<usize>, text: &str) -> Self {
         let mut changed = Self {
             files: self.files.clone(),
+            base: self.base.clone(),
             ..Self::default()
         };
         changed.push_from(self, 0..stretch.start, 0);

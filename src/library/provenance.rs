@@ -13,8 +13,11 @@ use super::set_path::{is_technique, tagged, tree_of};
 use crate::anatomy::{LifterRecord, Sex};
 use crate::error::{Result, Shelf};
 use crate::source::Source;
+use serde::Serialize;
+use serde::de::DeserializeOwned;
 use serde_json::{Map, Value};
-use std::sync::Arc;
+use std::collections::BTreeMap;
+use std::sync::{Arc, Mutex, PoisonError};
 
 /// Where a number comes from.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -66,10 +69,10 @@ impl Workbench {
     /// The records that sources are looked up in, as trees.
     pub(super) fn sourced_trees(&self) -> SourcedTrees {
         SourcedTrees {
-            movement: tree_of(&self.movement),
-            segments: tree_of(self.files.segments()),
-            curves: tree_of(self.files.curves()),
-            muscles: tree_of(self.files.muscles()),
+            movement: SourcedTree::of(&self.movement),
+            segments: SourcedTree::of(self.files.segments()),
+            curves: SourcedTree::of(self.files.curves()),
+            muscles: SourcedTree::of(self.files.muscles()),
         }
     }
 
@@ -77,25 +80,38 @@ impl Workbench {
     pub(super) fn provenance_in(&self, trees: &SourcedTrees, path: &str) -> Result<Provenance> {
         let (root, inside) = Root::of(path)?;
         let files = &self.files;
-        let source = match root {
-            Root::File => match inside.strip_prefix("strength.") {
+        let stands = self.stands(root, inside);
+        // What a file takes over has the source that it has there, whatever the file names for its own.
+        let taken_over = stands.as_ref().and_then(|stands| stands.from.as_ref());
+        let source = match (root, taken_over) {
+            (Root::File, taken_over) => match inside.strip_prefix("strength.") {
                 Some(group) => {
                     let known = &files.record.strength_sources;
                     known.get(group).or_else(|| known.get("*")).cloned()
                 }
-                None => Some(of_the_lifter(&files.record, inside).clone()),
+                None => match taken_over.and_then(|text| text.read().ok()) {
+                    Some(record) => Some(of_the_lifter(&record, inside).clone()),
+                    None => Some(of_the_lifter(&files.record, inside).clone()),
+                },
             },
-            Root::Technique | Root::Movement => sourced(&trees.movement, inside),
-            Root::Body if own_length(&files.record, inside).is_some() => {
+            (Root::Body, _) if own_length(&files.record, inside).is_some() => {
                 Some(files.record.source.clone())
             }
-            Root::Body => match inside.split_once('.') {
-                Some(("segments" | "build", rest)) => sourced(&trees.segments, &renamed(rest)),
-                Some((_, rest)) if inside.starts_with("curves.") => sourced(&trees.curves, rest),
-                _ => sourced(&trees.muscles, inside),
-            },
+            (_, taken_over) => {
+                let (table, inside) = match (root, inside.split_once('.')) {
+                    (Root::Body, Some(("segments" | "build", rest))) => {
+                        (&trees.segments, renamed(rest))
+                    }
+                    (Root::Body, Some(("curves", rest))) => (&trees.curves, rest.to_owned()),
+                    (Root::Body, _) => (&trees.muscles, inside.to_owned()),
+                    _ => (&trees.movement, inside.to_owned()),
+                };
+                match taken_over {
+                    Some(text) => sourced(&table.in_file(text), &inside),
+                    None => sourced(&table.whole, &inside),
+                }
+            }
         };
-        let stands = self.stands(root, inside);
         let source = source.filter(|_| stands.as_ref().is_none_or(|stands| stands.is_sourced));
         let sex = files.record.sex;
         let short = path.strip_suffix(".scale").unwrap_or(path);
@@ -148,6 +164,7 @@ impl Workbench {
         let inside = file.strip_prefix("models/");
         Some(Stands {
             file: file.to_owned(),
+            from: text.from_file(layer).cloned(),
             is_shipped: inside.is_some_and(|inside| built_in::text(inside).is_some()),
             is_sourced,
         })
@@ -178,16 +195,49 @@ fn of_the_lifter<'a>(record: &'a LifterRecord, inside: &str) -> &'a Source {
 
 /// The records that sources are looked up in.
 pub(super) struct SourcedTrees {
-    movement: Value,
-    segments: Value,
-    curves: Value,
-    muscles: Value,
+    movement: SourcedTree,
+    segments: SourcedTree,
+    curves: SourcedTree,
+    muscles: SourcedTree,
+}
+
+/// A record as a tree, and as the files have it that it extends.
+struct SourcedTree {
+    whole: Value,
+    /// A record's tree from its text.
+    read: fn(&LayeredText) -> Value,
+    /// Those that were asked for, by the file's name.
+    in_files: Mutex<BTreeMap<String, Arc<Value>>>,
+}
+
+impl SourcedTree {
+    fn of<T: Serialize + DeserializeOwned>(record: &T) -> Self {
+        Self {
+            whole: tree_of(record),
+            read: |text| {
+                text.read::<T>()
+                    .map_or(Value::Null, |record| tree_of(&record))
+            },
+            in_files: Mutex::default(),
+        }
+    }
+
+    /// The record as a file has it that is extended.
+    fn in_file(&self, text: &LayeredText) -> Arc<Value> {
+        let mut known = self.in_files.lock().unwrap_or_else(PoisonError::into_inner);
+        let tree = known
+            .entry(text.file().to_owned())
+            .or_insert_with(|| Arc::new((self.read)(text)));
+        Arc::clone(tree)
+    }
 }
 
 /// Where a value stands.
 struct Stands {
     /// The file.
     file: String,
+    /// The text as that file has it, where another one extends it.
+    from: Option<Arc<LayeredText>>,
     /// Whether it is one of the program's own.
     is_shipped: bool,
     /// Whether that file, or one that extends it, names a source for it.

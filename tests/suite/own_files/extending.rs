@@ -1,6 +1,7 @@
 //! Files that extend others: what they change and nothing else, faults in the file they stand in, no circle.
 
 use super::{folder, library, words};
+use crate::calling::call_in;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 use torquill::library::{Library, Shelf, assemble};
@@ -261,4 +262,56 @@ fn fault_random_texts_over_a_file_do_no_harm() {
             assert!(place.bytes().end <= place.text.len(), "{text}");
         }
     }
+}
+
+/// A source that a file names is of what the file says itself: what it takes over keeps the source that it has there.
+#[test]
+fn law_what_is_taken_over_keeps_its_source() {
+    let muscles = r#"(extends: "reference", muscles: {"soleus": (pennation: "25 deg", source: Assumed("my ultrasound"))})"#;
+    let lifter =
+        r#"(extends: "reference-man", height: "190 cm", source: Assumed("measured at home"))"#;
+    let squat = r#"(extends: "squat", path: (end_knee: "12 deg", source: Assumed("mine")))"#;
+    let folder = folder(&[
+        ("muscles/reference.ron", muscles),
+        ("lifters/tall.ron", lifter),
+        ("movements/squat.ron", squat),
+    ]);
+    let listed = |words: &[&str]| {
+        let words = [
+            &["parameters"],
+            words,
+            &["--models", ".", "--format", "json"],
+        ]
+        .concat();
+        let listed = call_in(folder.path(), &words).done().json();
+        let rows = listed["values"].as_array().cloned();
+        rows.unwrap_or_else(|| panic!("{listed}"))
+    };
+    let mut own = 0;
+    for (words, source, named) in [
+        (
+            &["calf-raise", "--find", "soleus"][..],
+            "my ultrasound",
+            &["muscles.soleus.pennation"][..],
+        ),
+        (
+            &["squat", "--lifter", "tall", "--find", "lifter"],
+            "measured at home",
+            &["lifter.height"],
+        ),
+        (
+            &["squat", "--find", "path"],
+            "mine",
+            &["movement.path.end_knee"],
+        ),
+    ] {
+        for row in listed(words) {
+            let path = row["path"].as_str().expect("a path");
+            let is_said = row["source"].to_string().contains(source);
+            let is_own = named.contains(&path);
+            assert_eq!(is_said, is_own, "{path}: {row}");
+            own += usize::from(is_own);
+        }
+    }
+    assert_eq!(own, 3, "each of the own values is listed");
 }
