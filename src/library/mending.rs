@@ -159,6 +159,13 @@ fn repaired(
                 None => removed(text, node),
             }
         }
+        What::Model(ModelFault::Text(TextFault::Syntax {
+            what: SyntaxFault::DecimalComma { meant },
+            ..
+        })) => {
+            let written = fault.place.as_ref()?.bytes();
+            Some(text.with(written, meant))
+        }
         What::Model(ModelFault::Text(
             TextFault::FieldTwice { .. } | TextFault::GivenTwice { .. },
         )) => removed(text, named_at(&outline, byte)?),

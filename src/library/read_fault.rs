@@ -110,7 +110,11 @@ impl FaultScene<'_> {
 
     /// The path of what the fault stands in; empty for the whole file.
     fn path(&self) -> String {
-        let index = self.outline.innermost(self.place.bytes().start);
+        self.path_at(self.place.bytes().start)
+    }
+
+    fn path_at(&self, byte: usize) -> String {
+        let index = self.outline.innermost(byte);
         index
             .map(|index| self.outline.path(index))
             .unwrap_or_default()
@@ -295,7 +299,32 @@ impl FaultScene<'_> {
         (stops_inside && is_number).then(|| node.value.clone())
     }
 
+    /// The number whose comma was taken for the end of its whole part, and the same with a point.
+    fn decimal_comma(&self) -> Option<(Range<usize>, String)> {
+        let text = &self.place.text;
+        let decimals = self.place.bytes().start;
+        let before = text.get(..decimals)?.strip_suffix(',')?;
+        let is_digit = |sign: char| sign.is_ascii_digit();
+        let whole = before.len() - before.trim_end_matches(is_digit).len();
+        let rest = text.get(decimals..)?;
+        let count = rest.len() - rest.trim_start_matches(is_digit).len();
+        let start = before.len() - whole;
+        let is_number = whole > 0 && count > 0 && !before[..start].ends_with('.');
+        is_number.then(|| {
+            let meant = format!("{}.{}", &before[start..], &rest[..count]);
+            (start..decimals + count, meant)
+        })
+    }
+
     fn syntax(self, code: &Code) -> Fault {
+        if let Some((written, meant)) = self.decimal_comma() {
+            let fault = Fault::new(TextFault::Syntax {
+                path: self.path_at(written.start),
+                what: SyntaxFault::DecimalComma { meant },
+                found: Some(self.outline.slice(&written).to_owned()),
+            });
+            return fault.at(self.outline.place(self.file, &written));
+        }
         let value = self.value().filter(|value| !value.is_empty());
         let fault = Fault::new(TextFault::Syntax {
             path: self.path(),

@@ -208,6 +208,11 @@ pub enum SyntaxFault {
     WholeNumber,
     /// No name.
     Name,
+    /// A number whose decimals stand behind a comma.
+    DecimalComma {
+        /// The same with a point.
+        meant: String,
+    },
     /// None of the words of a choice.
     NoWord {
         /// The words there are.

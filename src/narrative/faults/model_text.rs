@@ -215,6 +215,13 @@ fn found_value(found: &FoundValue) -> String {
 }
 
 fn syntax(path: &str, what: &SyntaxFault, found: Option<&str>) -> Told {
+    if let (SyntaxFault::DecimalComma { meant }, Some(found)) = (what, found) {
+        return Told::new(format!(
+            "{}{found} has a comma before its decimals",
+            before(path)
+        ))
+        .hint(format!("decimals stand behind a point: {meant}"));
+    }
     if let SyntaxFault::NoWord { words } = what {
         let meant = found.and_then(|found| {
             let bare = found.trim_matches('"');
@@ -271,7 +278,7 @@ fn broken_grammar(what: &SyntaxFault) -> (&str, &'static str) {
         ),
         SyntaxFault::TextEnds => ("a text is not closed", "add the closing quote"),
         SyntaxFault::Boolean => ("expected true or false", ""),
-        SyntaxFault::Number => ("expected a number", ""),
+        SyntaxFault::Number | SyntaxFault::DecimalComma { .. } => ("expected a number", ""),
         SyntaxFault::WholeNumber => ("expected a whole number", ""),
         SyntaxFault::Name => (
             "expected a name",

@@ -103,3 +103,33 @@ fn law_an_own_length_has_the_source_of_its_own_file() {
     );
     assert!(!row("segments.forearm.length").contains("invented for a test"));
 }
+
+/// A comma before decimals is told as one, and what is wrong behind it is told in the same round.
+#[test]
+fn fault_a_comma_before_decimals_is_told_with_the_number_that_is_meant() {
+    let lifter = call(&["show", "lifters", "reference-woman"]).done().out;
+    let slips = [
+        ("strength_scale: 1.0,", "strength_scale: 1,05,", "1.05"),
+        ("\"cuff\": 0.4927,", "\"cuff\": 0,4927,", "0.4927"),
+    ];
+    for (right, wrong, meant) in slips {
+        assert!(lifter.contains(right));
+        let own = lifter.replace(right, wrong);
+        let own = own.replace("\"hip_extensors\": 0.6946", "\"hip_extensors\": \"much\"");
+        let folder = folder(&[("lifters/own.ron", &own)]);
+        let answer = call_in(
+            folder.path(),
+            &["check", "lifters/own.ron", "--models", "."],
+        );
+        assert_eq!(answer.status, 2);
+        let told = &answer.complaint;
+        let line = 1 + own
+            .lines()
+            .position(|line| line.contains(&wrong[..wrong.len() - 1]))
+            .expect("its line");
+        assert!(told.contains(&format!("own.ron:{line}:")), "{told}");
+        assert!(told.contains(&format!("behind a point: {meant}")), "{told}");
+        assert!(told.contains("hip_extensors"), "told at once: {told}");
+        assert!(!told.contains("expected a name"), "{told}");
+    }
+}
