@@ -137,9 +137,16 @@ impl ForceTerms {
     /// Force along the tendon at an activation, N.
     #[must_use]
     pub fn force_n(&self, activation: f64) -> f64 {
-        let relaxed = self.passive[0] * self.cos_pennation[0];
-        let active = self.length_factor * self.speed_factor + self.passive[1];
-        self.peak_n * ((1.0 - activation) * relaxed + activation * active * self.cos_pennation[1])
+        let active = self.length_factor * self.speed_factor * self.cos_pennation[1];
+        self.peak_n * (activation * active + self.passive_share(activation))
+    }
+
+    /// The part of [`ForceTerms::force_n`] that stretched fibres bear at an activation, share of the peak force: a tendon
+    /// gives, so fibres are the shorter the more active the muscle is.
+    #[must_use]
+    pub fn passive_share(&self, activation: f64) -> f64 {
+        let [relaxed, active] = [0, 1].map(|at| self.passive[at] * self.cos_pennation[at]);
+        (1.0 - activation) * relaxed + activation * active
     }
 }
 

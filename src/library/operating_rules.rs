@@ -232,16 +232,15 @@ pub(super) fn way(lifter: &Lifter, movement: &Movement) -> Option<Complaint> {
     if !matches!(range.carrier, Carrier::Bar | Carrier::Dumbbell) {
         return None;
     }
-    let (first, last) = (range.poses.first()?, range.poses.last()?);
-    let by_cm = 100.0 * (first.load.z_m - last.load.z_m);
     let sinks = || Helping::of(range.poses.iter().map(|pose| -pose.load.dz_ds_m));
-    let doubt = if by_cm > 1.0 {
-        Some(Doubt::GoesDown { by_cm })
-    } else {
-        sinks().map(|helping| Doubt::LoadHelps {
+    let doubt = match range.sinks_m() {
+        Some(by_m) => Some(Doubt::GoesDown {
+            by_cm: 100.0 * by_m,
+        }),
+        None => sinks().map(|helping| Doubt::LoadHelps {
             at_start: helping.at_start,
             share: helping.share,
-        })
+        }),
     };
     doubt.map(|doubt| complaint("path", BrokenRule::Doubt(doubt)))
 }

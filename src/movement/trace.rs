@@ -29,6 +29,18 @@ pub struct Range {
     pub carrier: Carrier,
 }
 
+/// A load that ends no more than this below its start is not helped along its way, m: a slip of drawing, not a lift.
+const LEVEL_M: f64 = 0.01;
+
+impl Range {
+    /// How far the load ends below where it starts, m; none where it ends level or above.
+    #[must_use]
+    pub fn sinks_m(&self) -> Option<f64> {
+        let (first, last) = self.poses.first().zip(self.poses.last())?;
+        Some(first.load.z_m - last.load.z_m).filter(|sinks| *sinks > LEVEL_M)
+    }
+}
+
 /// Traces a movement.
 ///
 /// # Algorithm
