@@ -265,6 +265,13 @@ pub enum LogRowFault {
         /// Fastest that is read.
         fastest: Speed,
     },
+    /// A unit in its own column that is another than the heading of the loads names.
+    UnitAgainstHeading {
+        /// The unit in the field.
+        written: String,
+        /// The one in the heading.
+        heading: String,
+    },
     /// A reserve and a rating that tell different sets.
     ReserveAgainstExertion {
         /// Repetitions in reserve, as told.

@@ -66,6 +66,13 @@ const fn is_needed(column: LogColumn) -> bool {
     matches!(column, Date | Lift | Load | Repetitions)
 }
 
+/// A unit as a quantity is read, from what a heading or a field writes.
+pub(super) fn unit_named(written: &str) -> Option<&'static str> {
+    let spelt = written.to_lowercase().replace(['_', '.'], " ");
+    let known = UNITS.iter().find(|(name, _)| *name == spelt.trim());
+    known.map(|(_, unit)| *unit)
+}
+
 /// Units that a heading may end in, as written there and as a quantity is read.
 const UNITS: [(&str, &str); 17] = [
     ("kg", "kg"),
@@ -228,15 +235,9 @@ fn named_in_english(words: &str) -> Option<LogColumn> {
 /// A heading's words and the unit behind them: "Weight (kg)", "load_lb", "velocity [m/s]".
 pub(super) fn name_and_unit(heading: &str) -> (String, Option<&'static str>) {
     let lower = heading.to_lowercase().replace('×', "x");
-    let unit_of = |text: &str| {
-        let spelt = text.replace(['_', '.'], " ");
-        let spelt = spelt.trim();
-        let found = UNITS.iter().find(|(written, _)| *written == spelt);
-        found.map(|(_, unit)| *unit)
-    };
     if let Some((before, behind)) = lower.split_once(['(', '[']) {
         let inside = behind.trim_end().trim_end_matches([')', ']']);
-        return (words(before), unit_of(inside));
+        return (words(before), unit_named(inside));
     }
     let spaced = lower.replace(['_', ',', ':'], " ");
     let spaced = spaced.trim();

@@ -5,7 +5,7 @@
 
 use super::day::Day;
 use super::lift_names::LiftNames;
-use super::log_header::LogHeader;
+use super::log_header::{LogHeader, unit_named};
 use super::log_table::TableRow;
 use super::training_log::LogEntry;
 use super::written_date::WrittenDate;
@@ -48,9 +48,21 @@ impl RowReader<'_> {
         let mut bad = Vec::new();
         let day = self.needed(LogColumn::Date, row, &mut bad, |text| self.day(text));
         let lift = self.needed(LogColumn::Lift, row, &mut bad, |text| self.lift(text));
-        let load_unit = self
-            .unit(LogColumn::Load)
-            .or_else(|| self.header.field(LogColumn::Unit, row));
+        let (of_heading, of_row) = (
+            self.unit(LogColumn::Load),
+            self.header.field(LogColumn::Unit, row),
+        );
+        if let (Some(heading), Some(written)) = (of_heading, of_row)
+            && unit_named(written).is_some_and(|unit| unit != heading)
+        {
+            let fault = LogRowFault::UnitAgainstHeading {
+                written: written.to_owned(),
+                heading: heading.to_owned(),
+            };
+            let field = self.header.head(LogColumn::Unit).map(|head| head.position);
+            bad.push(BadField { fault, field });
+        }
+        let load_unit = of_heading.or(of_row);
         let load = self.needed(LogColumn::Load, row, &mut bad, |text| load(text, load_unit));
         let counts = self.needed(LogColumn::Repetitions, row, &mut bad, repetitions);
         let sets = self.optional(LogColumn::Sets, row, &mut bad, sets);

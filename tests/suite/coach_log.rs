@@ -408,3 +408,27 @@ fn law_a_unit_of_the_heading_is_not_asked_for() {
     assert!(team("squat", "85").contains(hint));
     assert!(!team("squat (kg)", "85 stones").contains(hint));
 }
+
+/// A unit of a row against that of the heading is no load: one of them is a slip.
+#[test]
+fn fault_a_row_has_another_unit_than_the_heading() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let log = |unit: &str| {
+        let text = format!(
+            "date,lift,load (kg),repetitions,reserve,unit\n2026-01-05,squat,100,5,2,{unit}\n"
+        );
+        std::fs::write(folder.path().join("log.csv"), text).expect("a file");
+        call_in(folder.path(), &["progress", "--log", "log.csv"])
+    };
+    for unit in ["kg", "kgs"] {
+        let read = log(unit);
+        assert_ne!(read.status, 2, "{}", read.complaint);
+    }
+    for unit in ["lb", "lbs", "Pounds"] {
+        let refused = log(unit);
+        assert_eq!(refused.status, 2, "{}", refused.out);
+        let told = in_one_line(&refused.complaint);
+        assert!(told.contains("log.csv:2:"), "{told}");
+        assert!(told.contains(&format!("the unit is `{unit}`")), "{told}");
+    }
+}

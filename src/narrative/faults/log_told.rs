@@ -281,6 +281,10 @@ pub fn log_row_in_words(fault: &LogRowFault, units: System) -> Told {
             "`{written}` is no rating from 5 to 10 that stands for repetitions in reserve"
         ))
         .hint("leave the field empty for easier sets"),
+        LogRowFault::UnitAgainstHeading { written, heading } => Told::new(format!(
+            "the unit is `{written}`, and the heading of the loads says {heading}"
+        ))
+        .hint("correct one of the two: a load has one unit"),
         LogRowFault::ReserveAgainstExertion { reserve, rating } => Told::new(format!(
             "{} in reserve and a rating of {} tell different sets: {} would leave {}",
             rounded(*reserve, 1),
