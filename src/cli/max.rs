@@ -5,14 +5,17 @@ use super::data_file::DataOption;
 use super::hung::{Hung, hung};
 use super::manner::Manner;
 use super::options::{Format, UnitsOption, Who};
+use super::output;
 use super::people_options::PeopleOptions;
 use super::picture::LookOptions;
 use super::scatter::ScatterOption;
 use super::waiting::watched;
+use super::whole_set;
 use crate::bounds::bounds;
 use crate::error::{Error, MaximumSearchFault, OptionFault, Result};
 use crate::figures::load_velocity_chart;
 use crate::library::{Model, assemble};
+use crate::narrative::cohort_words::stopped_words;
 use crate::narrative::maximum_words::{OwnStrength, implied_scale};
 use crate::report;
 use crate::study::{
@@ -95,7 +98,10 @@ pub fn run(arguments: &MaxArguments, call: &CommandCall) -> Result<()> {
     let setup = hung(&arguments.hung, library)?;
     if let Some(asked) = people.asked(library, &model, part)? {
         let found = watched(|watch| cohort(&question, &setup, &options, &asked, watch))?;
-        return print_cohort(arguments, call, &found);
+        return match found.is_complete {
+            true => print_cohort(arguments, call, &found),
+            false => print_stopped(arguments, call, &found),
+        };
     }
     let versions = arguments.scatter.versions(&model)?;
     let mut found = maximum_study(&question, &setup, &options, step, wishes)?;
@@ -142,6 +148,17 @@ fn print_cohort(arguments: &MaxArguments, call: &CommandCall, found: &Cohort) ->
         data: &|| report::cohort_data(found),
     };
     call.give(arguments.format, &answer)
+}
+
+/// What was found before an interruption ends the program: told for people, and in JSON, which says how many it is of. Rows that
+/// look like the whole are not written.
+fn print_stopped(arguments: &MaxArguments, call: &CommandCall, found: &Cohort) -> Result<()> {
+    let is_table = arguments.format == Format::Csv || call.data_path().is_some();
+    match is_table || arguments.part.is_some() {
+        true => output::note(&stopped_words(found)),
+        false => print_cohort(arguments, call, found)?,
+    }
+    whole_set::end_now()
 }
 
 fn print(

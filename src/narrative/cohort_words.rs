@@ -50,6 +50,16 @@ pub fn quantile_cells(share: f64, one_rm_kg: f64, over_body: f64, units: System)
     ]
 }
 
+/// That a group was stopped before everyone was reckoned.
+#[must_use]
+pub fn stopped_words(cohort: &Cohort) -> String {
+    format!(
+        "Stopped before everyone was reckoned: {} of {} were.",
+        cohort.members.len(),
+        cohort.asked.numbers().len()
+    )
+}
+
 /// What must be known of the table, a paragraph each.
 #[must_use]
 pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
@@ -61,11 +71,7 @@ pub fn cohort_remarks(cohort: &Cohort) -> Vec<String> {
         ));
     }
     if !cohort.is_complete {
-        remarks.push(format!(
-            "Stopped before everyone was reckoned: {} of {} were.",
-            cohort.members.len(),
-            cohort.asked.numbers().len()
-        ));
+        remarks.push(stopped_words(cohort));
     }
     let found = cohort.maxima_kg().len();
     if found < FEWEST_FOR_TAILS {
