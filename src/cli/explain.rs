@@ -1,15 +1,15 @@
 //! `torquill explain MOVEMENT --at PLACE`: the whole calculation of one pose, line by line.
 
+use super::command_call::CommandCall;
 use super::options::{UnitsOption, Who};
 use super::output;
 use super::setup_options::{SetupOptions, setups};
 use super::texts;
 use super::whole_set;
 use crate::error::{CommandFault, Error, FileForm, Result};
-use crate::library::Library;
 use crate::report::{SheetForm, worked_pose_sheet};
 use crate::study::{Question, asked_pace, worked_pose};
-use clap::{ArgMatches, Args, ValueEnum};
+use clap::{Args, ValueEnum};
 use std::path::{Path, PathBuf};
 
 /// ExplainArguments of `explain`.
@@ -57,7 +57,8 @@ enum SheetFormOption {
 }
 
 /// Runs the command.
-pub fn run(arguments: &ExplainArguments, library: &Library, matches: &ArgMatches) -> Result<()> {
+pub fn run(arguments: &ExplainArguments, call: &CommandCall) -> Result<()> {
+    let library = call.models;
     let form = form(arguments)?;
     if let Some(path) = &arguments.output {
         output::check_target(path, arguments.force)?;
@@ -67,9 +68,13 @@ pub fn run(arguments: &ExplainArguments, library: &Library, matches: &ArgMatches
     let model = arguments.who.model(library, &arguments.movement)?;
     let mut question = Question::new(&arguments.movement, &model.movement, &model.lifter);
     question.pace = asked_pace(arguments.speed.as_deref())?;
-    let setups = setups(&arguments.setup, library, matches, units)?;
+    let setups = setups(&arguments.setup, library, call.matches, units)?;
     let pose = worked_pose(&question, setups.first(), place)?;
-    let sheet = worked_pose_sheet(&pose, form, units);
+    let record = match call.matches.get_flag("provenance") {
+        false => None,
+        true => Some(call.printed()?),
+    };
+    let sheet = worked_pose_sheet(&pose, form, units, record.as_ref());
     match &arguments.output {
         Some(path) => whole_set::write_file(path, sheet.as_bytes()),
         None => output::print(&sheet),

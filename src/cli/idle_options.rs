@@ -67,13 +67,14 @@ const SIGNING: [&str; 8] = [
     "fit", "lecture", "max", "pick", "plan", "progress", "rep", "vary",
 ];
 
-/// How it was made is said over CSV and in JSON, and by files; a table for people has no place for it.
+/// How it was made is said over CSV and in JSON, by files and below a worked pose; a table for people has no place for it.
 ///
 /// **Fails** where nothing that comes out could say it.
 fn check_provenance(command: &str, matches: &ArgMatches) -> Result<()> {
     let is_signed = |id: &str| is_typed(matches, id) && SIGNING.contains(&command);
     let has_files = command == "again"
         || command == "figure"
+        || command == "explain"
         || is_typed(matches, "data")
         || OUTPUTS.into_iter().any(is_signed);
     let format = matches.try_get_one::<Format>("format").ok().flatten();

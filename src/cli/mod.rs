@@ -295,7 +295,7 @@ fn run_command(command: &Command, call: &CommandCall) -> Result<()> {
     match command {
         Command::Movements(arguments) => movements::run(arguments, call),
         Command::Curve(arguments) => curve::run(arguments, call),
-        Command::Explain(arguments) => explain::run(arguments, library, call.matches),
+        Command::Explain(arguments) => explain::run(arguments, call),
         Command::Explore(arguments) => explore::run(arguments, call),
         Command::Figure(arguments) => figure::run(arguments, call),
         Command::Vary(arguments) => vary::run(arguments, call),

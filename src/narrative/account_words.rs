@@ -10,7 +10,7 @@ use super::quantities::{QuantityWords, rounded, with_minus};
 use super::shown_units::{ShownUnit, ShownUnits};
 use crate::capacity::{ForceFactor, MuscleShare};
 use crate::movement::Measure;
-use crate::study::{Cause, CauseItem, Family, ItemOf, Spot, Variant};
+use crate::study::{Cause, CauseItem, Family, ItemOf, OtherCurves, Spot, Variant};
 use crate::units::{Length, System};
 
 /// Where a change is told: the peak's place is the one before the change, and is told with it; so is that it lies beside the
@@ -63,7 +63,7 @@ pub(crate) fn item_in_words(
         }
         ItemOf::Muscle(index, factor) => {
             let muscle = &cause.account.muscles[index];
-            let figures = factor_in_words(muscle, factor, units);
+            let figures = factor_in_words((muscle, cause.curves), factor, units);
             let works_against = muscle.gain.iter().all(|gain| *gain < -ROUNDING);
             let against = if works_against {
                 ", pulling against the lift"
@@ -78,9 +78,9 @@ pub(crate) fn item_in_words(
             let part = unit.of(muscle.part(factor));
             let figures = match factor {
                 ForceFactor::Arm => signed(part, decimals_of(unit.of(item.part))),
-                _ => factor_in_words(muscle, factor, units),
+                _ => factor_in_words((muscle, cause.curves), factor, units),
             };
-            let factors = factors_name(factor);
+            let factors = factors_name(cause.curves, factor);
             format!("{factors} of {count} muscles, most in {name} ({figures})")
         }
         ItemOf::Lever => lengths(&Turned::by_load(&cause.account)),
@@ -94,11 +94,14 @@ pub(crate) fn item_name(cause: &Cause, item: &CauseItem) -> String {
     match item.of {
         ItemOf::Muscle(index, factor) => {
             let muscle = &cause.account.muscles[index];
-            format!("{}: {}", head_name(&muscle.name), factor_name(factor))
+            let factor = factor_of(cause.curves, factor);
+            format!("{}: {factor}", head_name(&muscle.name))
         }
-        ItemOf::Factor(factor, count) => format!("{} of {count} muscles", factors_name(factor)),
+        ItemOf::Factor(factor, count) => {
+            format!("{} of {count} muscles", factors_name(cause.curves, factor))
+        }
         ItemOf::Others(factor, count) => {
-            let factors = factors_name(factor);
+            let factors = factors_name(cause.curves, factor);
             match cause.having(factor) > count {
                 true => format!("{factors} of {count} other muscles"),
                 false => format!("{factors} of {count} muscles"),
@@ -112,13 +115,18 @@ pub(crate) fn item_name(cause: &Cause, item: &CauseItem) -> String {
     }
 }
 
-/// A factor of a muscle's share.
-#[must_use]
-pub(crate) fn factor_name(factor: ForceFactor) -> &'static str {
+/// What a force-velocity or force-length curve gives, where that is told in the place of the fibre's state.
+const VELOCITY_FACTOR: &str = "force-velocity factor";
+const LENGTH_FACTOR: &str = "active force-length factor";
+
+/// A factor of a muscle's share; of a curve that is another one, what it gives.
+fn factor_of(curves: OtherCurves, factor: ForceFactor) -> &'static str {
     match factor {
         ForceFactor::Arm => "moment arm",
         ForceFactor::PeakForce => "peak force",
+        ForceFactor::Length if curves.length => LENGTH_FACTOR,
         ForceFactor::Length => "fibre length",
+        ForceFactor::Speed if curves.velocity => VELOCITY_FACTOR,
         ForceFactor::Speed => "fibre speed",
         ForceFactor::Pennation => "pennation",
         ForceFactor::Passive => "passive force",
@@ -126,8 +134,10 @@ pub(crate) fn factor_name(factor: ForceFactor) -> &'static str {
     }
 }
 
-fn factors_name(factor: ForceFactor) -> &'static str {
+fn factors_name(curves: OtherCurves, factor: ForceFactor) -> &'static str {
     match factor {
+        ForceFactor::Length if curves.length => "active force-length factors",
+        ForceFactor::Speed if curves.velocity => "force-velocity factors",
         ForceFactor::Arm => "moment arms",
         ForceFactor::PeakForce => "peak forces",
         ForceFactor::Length => "fibre lengths",
@@ -142,9 +152,13 @@ fn factors_name(factor: ForceFactor) -> &'static str {
 const ROUNDING: f64 = 1.0e-9;
 
 /// A factor of a muscle's force from where to where, with the force.
-fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> String {
+fn factor_in_words(
+    (muscle, curves): (&MuscleShare, OtherCurves),
+    factor: ForceFactor,
+    units: System,
+) -> String {
     let told = match factor {
-        ForceFactor::Arm => factor_name(factor).to_owned(),
+        ForceFactor::Arm => factor_of(curves, factor).to_owned(),
         ForceFactor::PeakForce => {
             let peak = muscle.terms.map(|terms| terms.peak_n);
             let force = force_unit(units);
@@ -154,8 +168,8 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
                 force.symbol,
             );
         }
-        ForceFactor::Length => length_in_words(muscle),
-        ForceFactor::Speed => speed_in_words(muscle),
+        ForceFactor::Length => length_in_words(muscle, curves.length),
+        ForceFactor::Speed => speed_in_words(muscle, curves.velocity),
         ForceFactor::Pennation => {
             let angle = |cos: f64| cos.clamp(-1.0, 1.0).acos().to_degrees();
             let angles = muscle.terms.map(|terms| angle(terms.cos_pennation[1]));
@@ -177,7 +191,7 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
     match from_to(muscle.force_n.map(|n| force.of(n)), 0) {
         Some(forces) => format!(
             "{told}, {}{forces} {}{}",
-            with_passive(muscle, factor),
+            with_others(muscle, factor),
             force.symbol,
             also_activation(muscle, factor)
         ),
@@ -185,36 +199,43 @@ fn factor_in_words(muscle: &MuscleShare, factor: ForceFactor, units: System) -> 
     }
 }
 
-/// Passive force before and after as shares of the peak force, as activated as the muscle is: its tendon gives, so fibres are
-/// shorter the more it is active.
+/// Passive force before and after as shares of the peak force, as activated as the muscle is.
 fn passive_shares(muscle: &MuscleShare) -> [f64; 2] {
-    std::array::from_fn(|index| {
-        let (terms, activation) = (muscle.terms[index], muscle.activation[index]);
-        let [relaxed, active] = [0, 1].map(|at| terms.passive[at] * terms.cos_pennation[at]);
-        (1.0 - activation) * relaxed + activation * active
-    })
+    std::array::from_fn(|at| muscle.terms[at].passive_share(muscle.activation[at]))
 }
 
-/// "in all " before a force that a part of its own, the passive one, is in.
-fn with_passive(muscle: &MuscleShare, factor: ForceFactor) -> &'static str {
+/// "in all " before a force that other parts than this one are in: the passive one, or what another factor did to it.
+fn with_others(muscle: &MuscleShare, factor: ForceFactor) -> &'static str {
     /// Less of the peak force is told nowhere.
     const NONE: f64 = 0.005;
-    let is_told = passive_shares(muscle).iter().any(|share| *share > NONE);
+    /// Less of this part than that another part may be: the force is this factor's then.
+    const LITTLE: f64 = 0.1;
+    let has_passive = passive_shares(muscle).iter().any(|share| *share > NONE);
+    let own = muscle.part(factor).abs();
+    let others = of_the_force().filter(|other| *other != factor);
+    let changed_it = others
+        .map(|other| muscle.part(other).abs())
+        .any(|part| part > LITTLE * own);
     match factor {
-        ForceFactor::Passive => "",
-        _ if is_told => "in all ",
+        ForceFactor::Passive if !changed_it => "",
+        _ if has_passive || changed_it => "in all ",
         _ => "",
     }
+}
+
+/// The factors that a muscle's force is made of.
+fn of_the_force() -> impl Iterator<Item = ForceFactor> {
+    ForceFactor::ALL
+        .into_iter()
+        .filter(|factor| *factor != ForceFactor::Arm)
 }
 
 /// Whether a muscle's force before and after stands beside this factor: once a muscle, beside the largest of its parts that
 /// are of the force.
 fn tells_the_force(muscle: &MuscleShare, factor: ForceFactor) -> bool {
-    let of_the_force = ForceFactor::ALL.into_iter();
-    let of_the_force =
-        of_the_force.filter(|f| !matches!(f, ForceFactor::Arm | ForceFactor::PeakForce));
     let size = |factor: &ForceFactor| muscle.part(*factor).abs();
-    let largest = of_the_force.max_by(|a, b| size(a).total_cmp(&size(b)).then(b.cmp(a)));
+    let shown = of_the_force().filter(|factor| *factor != ForceFactor::PeakForce);
+    let largest = shown.max_by(|a, b| size(a).total_cmp(&size(b)).then(b.cmp(a)));
     largest == Some(factor)
 }
 
@@ -246,26 +267,26 @@ fn with_unit(name: &str, values: Option<String>, unit: &str) -> String {
     }
 }
 
-/// Fibre lengths; where those stayed and the curve is another one, the factors.
-fn length_in_words(muscle: &MuscleShare) -> String {
+/// Fibre lengths; where those stayed or the curve is another one, the factors.
+fn length_in_words(muscle: &MuscleShare, is_other_curve: bool) -> String {
     let lengths = muscle.fibres.map(|fibres| 100.0 * fibres.length_norm);
-    match from_to(lengths, 0) {
+    match from_to(lengths, 0).filter(|_| !is_other_curve) {
         Some(lengths) => format!("fibres {lengths} % of optimal length"),
         None => {
             let factors = muscle.terms.map(|terms| 100.0 * terms.length_factor);
-            with_unit("active force-length factor", from_to(factors, 0), "%")
+            with_unit(LENGTH_FACTOR, from_to(factors, 0), "%")
         }
     }
 }
 
-/// Fibre speeds; where those stayed and the curve is another one, the factors.
-fn speed_in_words(muscle: &MuscleShare) -> String {
+/// Fibre speeds; where those stayed or the curve is another one, the factors.
+fn speed_in_words(muscle: &MuscleShare, is_other_curve: bool) -> String {
     let speeds = muscle.fibres.map(|fibres| 100.0 * fibres.velocity_norm);
-    match from_to(speeds, 0) {
+    match from_to(speeds, 0).filter(|_| !is_other_curve) {
         Some(speeds) => format!("fibre speed {speeds} % of its maximum"),
         None => {
             let factors = muscle.terms.map(|terms| 100.0 * terms.speed_factor);
-            with_unit("force-velocity factor", from_to(factors, 0), "%")
+            with_unit(VELOCITY_FACTOR, from_to(factors, 0), "%")
         }
     }
 }

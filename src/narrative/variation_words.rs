@@ -13,7 +13,9 @@ use super::parameters::{parameter_in_words, shown_value};
 use super::prose::capital;
 use super::quantities::{QuantityWords, rounded, with_minus};
 use crate::movement::Measure;
-use crate::study::{Compared, Conditions, Family, Figures, HeldChange, PairGrid, Study, Variant};
+use crate::study::{
+    BothWays, Compared, Conditions, Family, Figures, HeldChange, PairGrid, Study, Variant,
+};
 use crate::units::{Length, Mass, System};
 
 /// Where a table has nothing to tell.
@@ -263,8 +265,8 @@ fn percent_change(ratio: f64) -> String {
 }
 
 /// What the parts of a reason are.
-const HOW_IT_ADDS_UP: &str = "Each part is what the change of that one thing adds to the capacity there (muscle forces are of one side); \
-     with all else the parts add up to the change but for rounding. --why lists them all, --why-figure draws them.";
+const HOW_IT_ADDS_UP: &str = "Each part is what the change of that one thing adds to the capacity there, the mean over all orders in which \
+     things may change (Shapley 1953; muscle forces are of one side); with all else the parts add up to the change but for rounding. --why lists them all, --why-figure draws them.";
 
 /// That no value changes the curve, and where it would.
 #[must_use]
@@ -309,15 +311,32 @@ fn sensitivities(family: &Family) -> Option<String> {
     ))
 }
 
-fn signed(name: &str, value: Option<f64>, unit: &str) -> Option<String> {
-    let value = value?;
-    let size = rounded(value.abs(), 2);
-    let sign = match size.as_str() {
-        "0" => "",
-        _ if value > 0.0 => "+",
-        _ => "\u{2212}",
+/// A figure with its change; where the limit changes hands just here, more and less are told apart.
+fn signed(name: &str, change: Option<BothWays>, unit: &str) -> Option<String> {
+    /// Share of the larger change by which both ways may differ: a curve bends a little.
+    const BENDS: f64 = 0.2;
+    /// No difference that two decimals show.
+    const NONE: f64 = 0.01;
+    let change = change?;
+    let shown = |value: f64| {
+        let size = rounded(value.abs(), 2);
+        let sign = match size.as_str() {
+            "0" => "",
+            _ if value > 0.0 => "+",
+            _ => "\u{2212}",
+        };
+        format!("{sign}{size}{unit}")
     };
-    Some(format!("{name} {sign}{size}{unit}"))
+    let larger = change.more.abs().max(change.less.abs());
+    let apart = (change.more + change.less).abs();
+    Some(match apart <= (BENDS * larger).max(NONE) {
+        true => format!("{name} {}", shown(change.mean())),
+        false => format!(
+            "{name} {} (1 % less: {})",
+            shown(change.more),
+            shown(change.less)
+        ),
+    })
 }
 
 /// Which figure a grid tells, in which unit, and what it is with nothing changed.

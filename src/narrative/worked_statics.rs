@@ -8,7 +8,7 @@ use super::worked_sheet::{InUnit, WorkedSheet};
 use crate::anatomy::Joint;
 use crate::movement::{BodyPart, Measure};
 use crate::numeric::Formula;
-use crate::study::{WorkedJoint, WorkedPose, WorkedReaction};
+use crate::study::{ReactionEnd, WorkedJoint, WorkedPose, WorkedReaction};
 
 /// The load on one side, as the rows of a force see it.
 pub(super) fn one_side(pose: &WorkedPose, load: Formula) -> Formula {
@@ -356,6 +356,16 @@ pub(super) fn conditions(
             let value = constant + per_load * load_n;
             sheet.follows(symbol, formula, value, reaction_unit(reaction), "");
         }
+    }
+    for (reaction, end) in pose.at_their_ends() {
+        sheet.sentence(format!(
+            "The {} is at its {} here.",
+            reaction_name(reaction),
+            match end {
+                ReactionEnd::Least => "least",
+                ReactionEnd::Most => "most",
+            }
+        ));
     }
     for (index, balance) in pose.balances.iter().enumerate() {
         balance_lines(sheet, pose, (index, balance), capacity, reactions);

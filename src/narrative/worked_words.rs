@@ -18,6 +18,9 @@ use crate::numeric::Formula;
 use crate::study::WorkedPose;
 use crate::units::{Length, STANDARD_GRAVITY_M_S2, System};
 
+/// Heading of the lines that say how a sheet was made.
+pub const MADE_HEADING: &str = "How this sheet was made";
+
 /// The sheet of a worked pose.
 #[must_use]
 pub fn worked_sheet(pose: &WorkedPose, units: System) -> Vec<SheetLine> {

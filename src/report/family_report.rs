@@ -18,7 +18,7 @@ use crate::narrative::parameters::parameter_in_words;
 use crate::narrative::variation_words::{
     doubts_of_all, family_paragraphs, present_cells, variant_cells, variant_heads, without_effect,
 };
-use crate::study::{Cause, Conditions, Family, Sensitivity, Study, Variant};
+use crate::study::{BothWays, Cause, Conditions, Family, Sensitivity, Study, Variant};
 use crate::units::System;
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -146,14 +146,14 @@ pub fn family_json(family: &Family, with_curves: Option<&Conditions>) -> String 
     })
 }
 
-const fn sensitivity_row(sensitivity: &Sensitivity) -> SensitivityRow {
+fn sensitivity_row(sensitivity: &Sensitivity) -> SensitivityRow {
     SensitivityRow {
-        peak_percent: sensitivity.peak_percent,
-        start_percent: sensitivity.start_percent,
-        end_percent: sensitivity.end_percent,
-        heaviest_percent: sensitivity.held_percent,
-        peak_place_percent_of_range: sensitivity.peak_place_percent,
-        sticking_place_percent_of_range: sensitivity.sticking_place_percent,
+        peak_percent: sensitivity.peak_percent.mean(),
+        start_percent: sensitivity.start_percent.mean(),
+        end_percent: sensitivity.end_percent.mean(),
+        heaviest_percent: sensitivity.held_percent.map(BothWays::mean),
+        peak_place_percent_of_range: sensitivity.peak_place_percent.mean(),
+        sticking_place_percent_of_range: sensitivity.sticking_place_percent.map(BothWays::mean),
     }
 }
 

@@ -1,9 +1,10 @@
 //! A worked pose as text, Markdown and HTML.
 //!
-//! In: lines of its sheet. Out: text; an equation is one line in each form.
+//! In: lines of its sheet, and how it was made where that is asked for. Out: text; an equation is one line in each form.
 
+use super::RunRecord;
 use crate::narrative::worked_sheet::SheetLine;
-use crate::narrative::worked_words::worked_sheet;
+use crate::narrative::worked_words::{MADE_HEADING, worked_sheet};
 use crate::study::WorkedPose;
 use crate::units::System;
 
@@ -23,10 +24,27 @@ color:#14181f;background:#fff;line-height:1.4}h1{font-size:1.5em}h2{font-size:1.
 h3{font-size:1em;margin:1em 0 .2em}.equation{margin:.15em 0;padding-left:1.5em;text-indent:-1.5em}\
 .equation span{color:#4a5361;margin-left:.8em}code{font-size:.95em}";
 
-/// The sheet of a worked pose.
+/// The sheet of a worked pose; with a record it ends with how it was made.
 #[must_use]
-pub fn worked_pose_sheet(pose: &WorkedPose, form: SheetForm, units: System) -> String {
-    let lines = worked_sheet(pose, units);
+pub fn worked_pose_sheet(
+    pose: &WorkedPose,
+    form: SheetForm,
+    units: System,
+    record: Option<&RunRecord>,
+) -> String {
+    let mut lines = worked_sheet(pose, units);
+    if let Some(record) = record {
+        lines.push(SheetLine::Heading(2, MADE_HEADING.to_owned()));
+        lines.extend(
+            record
+                .entries()
+                .into_iter()
+                .map(|(key, value)| SheetLine::Equation {
+                    equation: format!("{key}: {value}"),
+                    meaning: String::new(),
+                }),
+        );
+    }
     match form {
         SheetForm::Text => text(&lines),
         SheetForm::Markdown => markdown(&lines),

@@ -3,7 +3,7 @@
 //! In: the models before and after with their studies. Out: [`Cause`]s with figures.
 
 use super::Study;
-use crate::anatomy::Joint;
+use crate::anatomy::{Curves, Joint};
 use crate::capacity::{Account, Acting, Equilibrium, JointLimit, Pace, account};
 use crate::error::Result;
 use crate::library::Model;
@@ -25,6 +25,17 @@ pub struct Cause {
     pub measure: Measure,
     /// The change with its parts.
     pub account: Account,
+    /// Which of the fibres' own curves are others after the change.
+    pub curves: OtherCurves,
+}
+
+/// Which curves that all fibres share differ between two models.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct OtherCurves {
+    /// Active force over length.
+    pub length: bool,
+    /// Force over velocity.
+    pub velocity: bool,
 }
 
 /// Where a change is told.
@@ -69,6 +80,7 @@ pub(super) struct Footing {
     places: Vec<(Spot, usize)>,
     axis: Vec<[f64; 2]>,
     held: Vec<Equilibrium>,
+    curves: Curves,
 }
 
 impl Footing {
@@ -86,6 +98,7 @@ impl Footing {
             held: equilibria(base, &sampled)?,
             axis: axis.collect(),
             places: sampled.to_vec(),
+            curves: base.model.lifter.curves.clone(),
         })
     }
 
@@ -95,6 +108,10 @@ impl Footing {
     pub(super) fn causes(&self, changed: &Solved<'_>) -> Result<Vec<Cause>> {
         let after = equilibria(changed, &self.places)?;
         let last = (changed.study.range.poses.len() - 1) as f64;
+        let curves = OtherCurves {
+            length: self.curves.active != changed.model.lifter.curves.active,
+            velocity: self.curves.velocity != changed.model.lifter.curves.velocity,
+        };
         let cause = |(number, after): (usize, &Equilibrium)| Cause {
             spot: self.places[number].0,
             range: self.places[number].1 as f64 / last,
@@ -102,6 +119,7 @@ impl Footing {
             former_value: self.axis[number][1],
             measure: changed.study.range.measure,
             account: account(&self.held[number], after),
+            curves,
         };
         Ok(after.iter().enumerate().map(cause).collect())
     }

@@ -36,21 +36,39 @@ pub struct Undone {
     pub error: Error,
 }
 
+/// What a figure does when a parameter is a little more and a little less: another thing each way where the limit changes
+/// hands at the present value.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BothWays {
+    /// Change with 1 % more.
+    pub more: f64,
+    /// Change with 1 % less.
+    pub less: f64,
+}
+
+impl BothWays {
+    /// Change per 1 % over both ways: the central difference.
+    #[must_use]
+    pub fn mean(self) -> f64 {
+        0.5 * (self.more - self.less)
+    }
+}
+
 /// Change of the figures per 1 % of the parameter, near its present value.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Sensitivity {
     /// Greatest capacity, %.
-    pub peak_percent: f64,
+    pub peak_percent: BothWays,
     /// Capacity at the start, %.
-    pub start_percent: f64,
+    pub start_percent: BothWays,
     /// Capacity at the end, %.
-    pub end_percent: f64,
+    pub end_percent: BothWays,
     /// Heaviest weight (or what stands for it), %.
-    pub held_percent: Option<f64>,
+    pub held_percent: Option<BothWays>,
     /// Place of the peak, % of the range.
-    pub peak_place_percent: f64,
+    pub peak_place_percent: BothWays,
     /// Sticking point, % of the range.
-    pub sticking_place_percent: Option<f64>,
+    pub sticking_place_percent: Option<BothWays>,
 }
 
 /// Curves with several values of one parameter.
@@ -225,7 +243,7 @@ fn variant(
     })
 }
 
-/// Central difference over ±1 %; `None` if either side cannot be done.
+/// What ±1 % do; `None` if either side cannot be done.
 fn sensitivity(
     bench: &Workbench,
     sets: &[String],
@@ -239,25 +257,27 @@ fn sensitivity(
         Some(Figures::of(&asked.of(&model).ok()?, asked))
     };
     let (low, high) = (figures("-1%")?, figures("+1%")?);
-    // Two per cent apart: half the difference is what one per cent does.
+    let by = |(low, now, high): (f64, f64, f64), whole: f64| BothWays {
+        more: 100.0 * (high - now) / whole,
+        less: 100.0 * (low - now) / whole,
+    };
     let percent = |measure: Compared| {
-        let (l, h, b) = (
+        let values = (
             low.value(measure)?,
-            high.value(measure)?,
             base.value(measure)?,
+            high.value(measure)?,
         );
-        (b != 0.0).then_some(50.0 * (h - l) / b)
+        (values.1 != 0.0).then(|| by(values, values.1))
     };
     let sticking = |figures: &Figures| figures.sticking.map(|sticking| sticking.point_range);
+    let sticking = sticking(&low).zip(sticking(base)).zip(sticking(&high));
     Some(Sensitivity {
         peak_percent: percent(Compared::Peak)?,
         start_percent: percent(Compared::Start)?,
         end_percent: percent(Compared::End)?,
         held_percent: percent(Compared::Held),
-        peak_place_percent: 50.0 * (high.peak_range - low.peak_range),
-        sticking_place_percent: sticking(&high)
-            .zip(sticking(&low))
-            .map(|(h, l)| 50.0 * (h - l)),
+        peak_place_percent: by((low.peak_range, base.peak_range, high.peak_range), 1.0),
+        sticking_place_percent: sticking.map(|((low, now), high)| by((low, now, high), 1.0)),
     })
 }
 

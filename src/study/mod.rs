@@ -94,7 +94,7 @@ pub use against_plain::{AgainstPlain, HungKind, NameOfHung};
 pub use asked_pace::asked_pace;
 pub use asked_torques::{asked_torques_nm, reactions_under};
 pub use bands_gone::BandsGone;
-pub use cause::{Cause, SolvedCurve, Spot, causes_between};
+pub use cause::{Cause, OtherCurves, SolvedCurve, Spot, causes_between};
 pub use cause_items::{CauseItem, ItemOf};
 pub use class_examples::{
     ClassLifts, LoadedExamples, class_examples, has_class, lifts_of_class, loaded_examples,
@@ -105,7 +105,7 @@ pub use compared::{Compared, Conditions, Figures, usual_comparison};
 pub use datum_outcome::DatumOutcome;
 pub use desk::{Desk, HARD_EFFORT, LiftStudy};
 pub use equal_effort::equally_hard;
-pub use family::{Family, Sensitivity, Undone, Variant, family};
+pub use family::{BothWays, Family, Sensitivity, Undone, Variant, family};
 pub use fibre_track::FibreTrack;
 pub use fibre_use::{FibreUse, SpeedCost};
 pub use fibre_warning::{
@@ -172,5 +172,5 @@ pub use versus_plain::{LiftShape, VersusPlain, versus_plain};
 pub use worked_muscle::{Shortening, WorkedMuscle};
 pub use worked_place::AskedPlace;
 pub use worked_pose::{
-    WorkedBalance, WorkedJoint, WorkedLoad, WorkedPose, WorkedReaction, worked_pose,
+    ReactionEnd, WorkedBalance, WorkedJoint, WorkedLoad, WorkedPose, WorkedReaction, worked_pose,
 };

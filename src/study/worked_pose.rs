@@ -100,6 +100,40 @@ pub struct WorkedReaction {
     pub most: (f64, f64),
 }
 
+/// An end between which a reaction lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ReactionEnd {
+    /// The least.
+    Least,
+    /// The greatest.
+    Most,
+}
+
+impl WorkedPose {
+    /// The reactions that stand at one of their ends, which follow the load: they give nothing more that way.
+    pub fn at_their_ends(&self) -> impl Iterator<Item = (&WorkedReaction, ReactionEnd)> {
+        /// Nearer to an end is at it, N or N·m.
+        const AT: f64 = 1.0e-6;
+        let sides = match self.measure {
+            Measure::Force => self.sides.count(),
+            Measure::Torque => 1.0,
+        };
+        let load_n = self.capacity / sides;
+        self.reactions.iter().flat_map(move |reaction| {
+            let ends = [
+                (reaction.least, ReactionEnd::Least),
+                (reaction.most, ReactionEnd::Most),
+            ];
+            let is_fixed = reaction.least == reaction.most;
+            let at = ends.into_iter().filter(move |((constant, per_load), _)| {
+                let end = constant + per_load * load_n;
+                !is_fixed && (reaction.value - end).abs() <= AT * end.abs().max(1.0)
+            });
+            at.map(move |(_, end)| (reaction, end))
+        })
+    }
+}
+
 /// A condition beside the joints': what is fixed, what the load adds, what each reaction adds, sum 0.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorkedBalance {

@@ -1,15 +1,16 @@
 //! What changed values do: families, causes, maps, ranks, and the command that shows them.
 
-use crate::calling::{Answer, call_on};
+use crate::calling::{Answer, call_on, in_one_line};
 use crate::lift_by_another_name::LIFTS;
 use approx::assert_relative_eq;
 use proptest::prelude::*;
 use rand::{RngExt, SeedableRng};
 use rand_chacha::ChaCha8Rng;
+use serde_json::Value;
 use torquill::library::{Library, Workbench, numeric_paths};
 use torquill::narrative::why_it_changed;
 use torquill::study::{
-    Compared, Conditions, Family, Parameter, RankStep, Ranked, family, pair_grid, rank,
+    BothWays, Compared, Conditions, Family, Parameter, RankStep, Ranked, family, pair_grid, rank,
 };
 use torquill::units::System;
 
@@ -114,7 +115,7 @@ fn law_small_changes_up_and_down_are_opposite_and_match_the_family() {
         let family = family(&bench, &[], &parameter, &asked).expect("a family");
         let ratio = family.variants[1].figures.start / family.base_figures.start;
         assert_relative_eq!(100.0 * (ratio - 1.0), raised, epsilon = 1e-9);
-        let per_percent = family.sensitivity.expect("a number").start_percent;
+        let per_percent = family.sensitivity.expect("a number").start_percent.mean();
         assert_relative_eq!(per_percent, 5.0 * raised, max_relative = 0.05);
     }
 }
@@ -463,9 +464,10 @@ fn law_figures_are_those_of_ten_times_the_samples() {
             }
         }
         if let (Some(a), Some(b)) = (coarse.sensitivity, fine.sensitivity) {
+            let held = |percent: Option<BothWays>| percent.map_or(0.0, BothWays::mean);
             let pairs = [
-                (a.peak_percent, b.peak_percent),
-                (a.held_percent.unwrap_or(0.0), b.held_percent.unwrap_or(0.0)),
+                (a.peak_percent.mean(), b.peak_percent.mean()),
+                (held(a.held_percent), held(b.held_percent)),
             ];
             for (a, b) in pairs {
                 assert!(
@@ -476,4 +478,66 @@ fn law_figures_are_those_of_ten_times_the_samples() {
         }
     }
     assert!(met > 120, "{met}");
+}
+
+/// Where one more joint gives way just at the present value, more strength does nothing and less takes away: both are told.
+#[test]
+fn law_more_and_less_are_told_apart_where_the_limit_changes_hands() {
+    let question = [
+        "deadlift",
+        "--param",
+        "muscles.erector_spinae.peak_force",
+        "--values",
+        "-1%,+1%",
+    ];
+    let told = call(&question, "2");
+    assert_eq!(told.status, 0, "{}", told.complaint);
+    let told = in_one_line(&told.out);
+    let json = call(&[&question[..], &["--format", "json"]].concat(), "2").json();
+    let start = |curve: &Value| curve["start_capacity_n"].as_f64().expect("a number");
+    let now = start(&json["baseline"]);
+    let percent = |variant: usize| 100.0 * (start(&json["variants"][variant]) / now - 1.0);
+    let (less, more) = (percent(0), percent(1));
+    assert!(
+        more.abs() < 0.01 && less < -0.5,
+        "no kink any more: choose another lift; {less} {more}"
+    );
+    let says = format!("start 0 % (1 % less: \u{2212}{:.2} %)", -less);
+    assert!(told.contains(&says), "`{says}` is not in {told}");
+}
+
+/// A curve that all fibres share does not change their speed: what it gives is told.
+#[test]
+fn law_another_curve_is_told_as_what_it_gives() {
+    for (lift, param, speed, factor, state) in [
+        (
+            "calf-raise",
+            "curves.velocity.hill_a",
+            "60 deg/s",
+            "force-velocity factor",
+            "fibre speed",
+        ),
+        (
+            "squat",
+            "curves.velocity.voluntary_share",
+            "-0.5 m/s",
+            "force-velocity factor",
+            "fibre speed",
+        ),
+    ] {
+        let question = [
+            lift,
+            "--param",
+            param,
+            "--values=-20%",
+            "--speed",
+            speed,
+            "--why",
+        ];
+        let told = call(&question, "2");
+        assert_eq!(told.status, 0, "{}", told.complaint);
+        let told = in_one_line(&told.out);
+        assert!(told.contains(factor), "{told}");
+        assert!(!told.contains(state), "{told}");
+    }
 }

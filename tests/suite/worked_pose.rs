@@ -100,7 +100,7 @@ fn worked(case: &Case) -> Result<WorkedPose, String> {
 }
 
 fn page(pose: &WorkedPose, units: System) -> Page {
-    Page::read(&worked_pose_sheet(pose, SheetForm::Text, units))
+    Page::read(&worked_pose_sheet(pose, SheetForm::Text, units, None))
 }
 
 #[test]
@@ -221,7 +221,7 @@ fn regress_no_number_of_a_sheet_is_a_raw_float() {
             assemble(&Library::built_in(), "reference-man", &movement, &[]).expect("a model");
         let question = Question::new(&movement, &model.movement, &model.lifter);
         let pose = worked_pose(&question, None, AskedPlace::Share(0.3)).expect("a pose");
-        let sheet = worked_pose_sheet(&pose, SheetForm::Text, System::Metric);
+        let sheet = worked_pose_sheet(&pose, SheetForm::Text, System::Metric, None);
         for number in sheet.split(|c: char| !c.is_ascii_digit() && c != '.') {
             let decimals = number
                 .trim_end_matches('.')
@@ -318,7 +318,7 @@ fn law_every_form_holds_the_same_equations() {
         set: None,
     };
     let pose = worked(&case).expect("a pose");
-    let sheet = |form| worked_pose_sheet(&pose, form, System::Metric);
+    let sheet = |form| worked_pose_sheet(&pose, form, System::Metric, None);
     let text = Page::read(&sheet(SheetForm::Text));
     let markdown = sheet(SheetForm::Markdown);
     let html = sheet(SheetForm::Html);
@@ -390,4 +390,67 @@ fn fault_a_sheet_is_not_written_over_a_file() {
     write(&["--force"]).done();
     let text = std::fs::read_to_string(folder.path().join("curl.md")).expect("it was written");
     assert!(text.starts_with("# Biceps curl"), "{text}");
+}
+
+/// A sheet that is asked how it was made ends with the words that make the same sheet again.
+#[test]
+fn law_a_sheet_tells_the_words_that_make_it() {
+    let typed = [
+        "explain",
+        "bench-press",
+        "--at",
+        "10 cm",
+        "--load",
+        "80 kg",
+        "--set",
+        "muscles.brachialis.moment_arm.elbow=+10%",
+    ];
+    for form in ["text", "markdown", "html"] {
+        let formed = [typed.as_slice(), &["--format", form]].concat();
+        let plain = call(&formed).done().out;
+        let made = call(&[formed.as_slice(), &["--provenance"]].concat())
+            .done()
+            .out;
+        assert!(!plain.contains("model_hash"), "nobody asked");
+        let line = made.lines().find(|line| line.contains("arguments: ["));
+        let line = line.expect("its words").replace("&quot;", "\"");
+        let list = line.find('[').zip(line.rfind(']')).expect("a list");
+        let words: Vec<String> =
+            serde_json::from_str(&line[list.0..=list.1]).expect("a list of words");
+        assert!(words.contains(&typed[7].to_owned()), "{line}");
+        let words: Vec<&str> = words.iter().map(String::as_str).collect();
+        assert_eq!(call(&words).done().out, made, "{form}");
+    }
+}
+
+/// What gives no more is said, and only that: a push along the plate, of the hands, the place of the force under the foot.
+#[test]
+fn law_a_sheet_says_which_push_is_at_its_end() {
+    let library = Library::built_in();
+    let (mut at_end, mut between) = (0, 0);
+    for movement in library.names(Shelf::Movements) {
+        let model = assemble(&library, "reference-man", &movement, &[]).expect("a model");
+        let question = Question::new(&movement, &model.movement, &model.lifter);
+        for s in [0.0, 0.3, 0.6, 1.0] {
+            let pose = worked_pose(&question, None, AskedPlace::Share(s)).expect("a pose");
+            let sheet = worked_pose_sheet(&pose, SheetForm::Text, System::Metric, None);
+            let told = sheet.matches(" is at its most here.").count()
+                + sheet.matches(" is at its least here.").count();
+            let load_n = match pose.measure {
+                Measure::Force => pose.capacity / pose.sides.count(),
+                Measure::Torque => pose.capacity,
+            };
+            let is_at = |reaction: &torquill::study::WorkedReaction| {
+                let ends = [reaction.least, reaction.most].map(|(own, per)| own + per * load_n);
+                let near = |end: f64| (reaction.value - end).abs() <= 1.0e-6 * end.abs().max(1.0);
+                usize::from(reaction.least != reaction.most)
+                    * ends.into_iter().filter(|end| near(*end)).count()
+            };
+            let expected: usize = pose.reactions.iter().map(is_at).sum();
+            assert_eq!(told, expected, "{movement} {s}");
+            at_end += told;
+            between += pose.reactions.len() - told.min(pose.reactions.len());
+        }
+    }
+    assert!(at_end > 3 && between > 3, "{at_end} {between}");
 }
