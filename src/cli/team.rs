@@ -6,7 +6,7 @@ use super::waiting::watched;
 use super::whole_set::tell_settled;
 use super::{folder, output};
 use crate::draw::outlined_svg;
-use crate::error::Result;
+use crate::error::{Error, Result, TeamFault};
 use crate::figures::{Paper, session_sheet};
 use crate::narrative::log_words::columns_ignored;
 use crate::narrative::team_words::{
@@ -95,7 +95,13 @@ pub fn run(team: &TeamCall<'_>, asked: &PlanQuestion, call: &CommandCall) -> Res
     folder::write_into(team.folder, &files)?;
     let folder = team.folder.display().to_string();
     tell_settled(team_done(plans.len(), files.len(), &folder));
-    Ok(())
+    let has_plan = |plans: &MemberPlans| plans.lifts.iter().any(|lift| lift.plan.is_something());
+    match plans.iter().any(has_plan) {
+        true => Ok(()),
+        false => Err(Error::no_answer(TeamFault::NobodyPlanned {
+            people: plans.len(),
+        })),
+    }
 }
 
 /// A person's pages as one HTML file, and as pictures where a lift has one session.

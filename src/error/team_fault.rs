@@ -17,6 +17,11 @@ pub enum TeamFault {
         /// The file as the user named it.
         file: String,
     },
+    /// Nobody of a team has a plan: each sheet says why.
+    NobodyPlanned {
+        /// How many people.
+        people: usize,
+    },
     /// More plans than are made in one call.
     ManyPlans {
         /// How many the file asks for.

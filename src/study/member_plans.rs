@@ -45,6 +45,14 @@ pub enum LiftPlan {
     Nothing(Error),
 }
 
+impl LiftPlan {
+    /// Whether anything is planned.
+    #[must_use]
+    pub const fn is_something(&self) -> bool {
+        !matches!(self, Self::Nothing(_))
+    }
+}
+
 /// Lifts of one day, in order.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TeamDay {

@@ -2,6 +2,7 @@
 //!
 //! In: checked values from `library`. Out: plain results for `figures` and `report`.
 
+mod adult_body;
 mod advice;
 mod against_plain;
 mod asked_pace;

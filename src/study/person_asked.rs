@@ -48,7 +48,7 @@ pub const fn reference_of(sex: Sex) -> &'static str {
 }
 
 /// What one meets of a kind, or what is taken at all.
-fn ends(bound: &Bound) -> (f64, f64) {
+pub(super) fn ends(bound: &Bound) -> (f64, f64) {
     bound.usual.unwrap_or((bound.least(), bound.most()))
 }
 

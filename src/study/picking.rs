@@ -3,6 +3,7 @@
 //! In: a question, a gym, a wish. Out: [`PickAnswer`]: ranked setups, the non-dominated ones, what was searched
 //! and left out; or why none fits, with the nearest miss.
 
+use super::adult_body::check_adult;
 use super::advice::advice;
 use super::lifted_setups::LiftedSetups;
 use super::none_fits::none_fits;
@@ -43,6 +44,7 @@ pub fn pick(
     watch: &Watch,
 ) -> Result<PickAnswer> {
     check_weight_resists(question)?;
+    check_adult(question)?;
     let joins_hands = question.movement.handling.bar_joins_hands;
     let choosing = &Choosing {
         gym: &choosing.gym.clone().for_hands(joins_hands),

@@ -2,6 +2,7 @@
 //!
 //! In: a [`PlanQuestion`] and the model. Out: [`PlanGround`], from which every method's request is made.
 
+use super::adult_body::check_adult;
 use super::model_maximum::one_rm_of_model;
 use super::person_asked::reference_of;
 use super::plan_question::{PersonTold, PlanNote, PlanQuestion};
@@ -62,6 +63,7 @@ pub(super) fn plan_ground(
 ) -> Result<PlanGround> {
     let question = &Question::new(&asked.movement, &model.movement, &model.lifter);
     check_weight_resists(question)?;
+    check_adult(question)?;
     let carrier = question.movement.carrier()?;
     let mut notes = Vec::new();
     let files = asked.lifter.as_ref();

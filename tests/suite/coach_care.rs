@@ -1,7 +1,7 @@
 //! What keeps a plan safe and honest, as a coach would test it: whose maximum was measured, what an age asks for, where a
 //! novice begins, what a week allows.
 
-use crate::calling::{TRAINED_PRESS, call, call_in, json};
+use crate::calling::{TRAINED_PRESS, call, call_in, in_one_line, json};
 use serde_json::Value;
 
 const LOWERING: [&str; 2] = ["--method", "overloaded-lowering"];
@@ -291,4 +291,31 @@ fn law_the_way_back_takes_two_weeks() {
         share(&sessions[4]),
     );
     assert!(first < second && second < third, "{first} {second} {third}");
+}
+
+/// A body smaller than adults are is planned for by nobody but a coach on the spot, whichever file says how tall it is.
+#[test]
+fn fault_nothing_is_chosen_for_a_child() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let write = |height: &str| {
+        let lifter = format!(
+            r#"(extends: "reference-woman", title: "Invented", height: "{height}", body_mass: "38 kg", source: Assumed("invented for a test"))"#
+        );
+        std::fs::write(folder.path().join("own.ron"), lifter).expect("a file");
+    };
+    for words in [
+        &["plan", "squat", "--lifter", "own.ron"][..],
+        &["pick", "squat", "--lifter", "own.ron", "--gym", "garage"],
+    ] {
+        write("121 cm");
+        let refused = call_in(folder.path(), words);
+        assert_eq!(refused.status, 2, "{words:?}: {}", refused.out);
+        assert!(
+            in_one_line(&refused.complaint).contains("children train with their coach"),
+            "{}",
+            refused.complaint
+        );
+        write("150 cm");
+        assert_ne!(call_in(folder.path(), words).status, 2, "{words:?}");
+    }
 }

@@ -21,6 +21,11 @@ pub fn team_row_in_words(faults: &[TeamRowFault], units: System) -> String {
 pub(super) fn told(fault: &TeamFault, units: System) -> Told {
     match fault {
         TeamFault::Empty { file } => Told::new(format!("{file} is empty")).hint(HEADER),
+        TeamFault::NobodyPlanned { people } => Told::new(match people {
+            1 => "nothing is planned for the one person of the team".to_owned(),
+            _ => format!("nothing is planned for any of {people} people"),
+        })
+        .hint("each sheet says why"),
         TeamFault::Nobody { file } => Told::new(format!("{file} has a header and nobody in it")),
         TeamFault::ColumnTwice {
             headings: [first, second],
