@@ -139,11 +139,13 @@ pub fn run(arguments: &FitArguments, call: &CommandCall) -> Result<()> {
         json: &|| report::fit_json(&fit),
         data: &|| report::fit_data(&fit),
     };
+    // What would be refused as a file is no answer either.
+    let text = report::person_file(&fit);
+    let own_name = format!("{}.ron", fit.asked.name);
     let written = arguments.output.as_ref();
-    let written = written.map(|path| (path, report::person_file(&fit)));
-    if let Some((path, text)) = &written {
-        let file = path.display().to_string();
-        let checked = library.check_text(Some(Shelf::Lifters), &file, text)?;
+    let file = written.map_or(own_name, |path| path.display().to_string());
+    let checked = library.check_text(Some(Shelf::Lifters), &file, &text)?;
+    if let Some(path) = written {
         warn(&checked.doubts, units);
         whole_set::write_file(path, text.as_bytes())?;
     }
@@ -154,7 +156,7 @@ pub fn run(arguments: &FitArguments, call: &CommandCall) -> Result<()> {
         picture.write(&call.signed("picture", scene)?)?;
     }
     call.give(arguments.format, &answer)?;
-    if let Some((path, _)) = &written {
+    if let Some(path) = written {
         whole_set::tell_settled(lifter_written_in_words(&path.display().to_string()));
     }
     Ok(())

@@ -516,3 +516,29 @@ fn law_intervals_hold_the_truth_of_simulated_people() {
     // Someone who cannot do three more lifts is rare.
     assert!(all >= 10, "{all}");
 }
+
+/// What would be refused as a lifter's file is refused without one too.
+#[test]
+fn fault_a_fit_that_no_file_holds_is_no_answer() {
+    let words = [
+        "fit",
+        "--name",
+        "odd",
+        "--sex",
+        "woman",
+        "--mass",
+        "60 kg",
+        "--height",
+        "165 cm",
+        "--training-months",
+        "0",
+        "--lift",
+        "squat=400 kg",
+    ];
+    let folder = tempfile::tempdir().expect("a folder");
+    let written = call_in(folder.path(), &[&words[..], &["-o", "odd.ron"]].concat());
+    let shown = call_in(folder.path(), &words);
+    assert_eq!((written.status, shown.status), (2, 2), "{}", shown.out);
+    assert_eq!(written.complaint, shown.complaint);
+    assert!(!folder.path().join("odd.ron").exists());
+}
