@@ -88,7 +88,14 @@ pub fn repetition(
         question.lifter,
         &with_load(&body, pulling),
     )?;
-    let (load, one_rm) = match (heaviness, model.one_rm(&body, options)) {
+    // A load that help outweighs pulls the other way: the maximum is of the direction that the setup has at its maximum.
+    let found = match heaviness {
+        Heaviness::Load(_) if !template.items.is_empty() => {
+            maximum(question, template, options).map(|(one_rm, _)| one_rm)
+        }
+        _ => model.one_rm(&body, options),
+    };
+    let (load, one_rm) = match (heaviness, found) {
         (Heaviness::Load(load), found) => (load, found.ok()),
         (Heaviness::Share(share), Ok(found)) => {
             (at_share(question, &body, found, share)?, Some(found))

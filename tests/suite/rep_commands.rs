@@ -407,3 +407,28 @@ fn law_the_velocity_of_a_tested_maximum_is_that_of_its_repetition() {
         assert!(text.contains(&says), "{says}: {text}");
     }
 }
+
+/// What a setup leaves room for does not follow from the load that was asked about.
+#[test]
+fn law_a_setup_has_one_maximum_whichever_load_is_asked_about() {
+    for (lift, help, loads) in [
+        (
+            "bench-press",
+            "counterweight 100 kg",
+            ["30 kg", "99 kg", "120 kg"],
+        ),
+        ("squat", "counterweight 80 kg", ["70 kg", "82 kg", "100 kg"]),
+    ] {
+        let asked = |command: &[&str]| {
+            let words = [command, &["--item", help, "--format", "json"]].concat();
+            let answer = call(&words);
+            assert!(answer.status < 2, "{words:?}: {}", answer.complaint);
+            answer.json()["one_rm_kg"].as_f64()
+        };
+        let most = asked(&["max", lift]);
+        assert!(most.is_some(), "{lift}");
+        for load in loads {
+            assert_eq!(asked(&["rep", lift, "--load", load]), most, "{lift} {load}");
+        }
+    }
+}
