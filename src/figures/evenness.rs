@@ -7,7 +7,8 @@ use super::cam_poses::cam_poses;
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{load_curves, strength_chart};
-use crate::library::{LiftErrors, MeasuredSticking, WorstMiss};
+use crate::library::MeasuredSticking;
+use crate::narrative::cam_words::{CAM_TITLE, MachineFacts, cam_words};
 use crate::narrative::evenness_words::{
     STRONG_END, against_plain_words, effort_under, evener_words, flattening_words, region_under,
 };
@@ -27,7 +28,11 @@ pub fn hardest_part(
 ) -> Sheet {
     let told = plain.study.told(units);
     let words = hardest_part_words(plain, beside, measured, units);
-    let chart = strength_chart(told, &words);
+    // The whole curve is a figure of its own: here the load and its hardest part have the room.
+    let chart = LineChart {
+        whole: None,
+        ..strength_chart(told, &words)
+    };
     Sheet::new(Chart::Lines(chart), words.caption).under(&plain.study)
 }
 
@@ -52,11 +57,14 @@ pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet 
 pub fn evener_or_not(
     lifter: &str,
     both: &AgainstPlain,
-    misses: (&LiftErrors, Option<&WorstMiss>),
+    facts: MachineFacts<'_>,
     units: System,
 ) -> Sheet {
     let over = OverRange::new(&both.study, units).by_hung();
-    let words = evener_words(lifter, both, misses, units);
+    let words = match both.last_kind() {
+        HungKind::Cam => cam_words(lifter, both, facts, units),
+        _ => evener_words(lifter, both, units),
+    };
     let effort = |(index, setup): (usize, &SetupStudy)| {
         let percents: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
         let name = effort_under(&both.study.told(units).asked_name(setup));
@@ -70,6 +78,7 @@ pub fn evener_or_not(
     let cam = cam.filter(|_| both.last_kind() == HungKind::Cam);
     if let (Chart::Lines(chart), Some(cam)) = (&mut sheet.chart, cam) {
         chart.beside = cam_poses(&over, cam, units);
+        CAM_TITLE.clone_into(&mut chart.beside_title);
     }
     sheet
 }
