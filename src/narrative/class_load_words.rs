@@ -68,11 +68,16 @@ fn left_out_of_classes(left_out: &[Study]) -> String {
     left_out
         .iter()
         .map(|study| {
+            let sticking = study.setups.first().and_then(|setup| setup.sticking);
+            let asked = sticking.map(|sticking| sticking.max_effort);
+            let asked = asked.filter(|effort| effort.is_finite()).map_or_else(
+                || format!("more than {}", percent(HARD_EFFORT)),
+                percent,
+            );
             format!(
-                " No {} lift is drawn: even without a weight the {} takes more than {} of what this lifter has.",
+                " No {} lift is drawn: even without a weight the {} takes {asked} of what this lifter has where it is hardest.",
                 study.class.shape.word(),
                 study.movement_title.to_lowercase(),
-                percent(HARD_EFFORT)
             )
         })
         .collect()
