@@ -170,18 +170,16 @@ pub const FAMILIES: &[Claim<Drawn>] = &[
         reads: r"(?:People \(Larsen 2021\) lift most with the (\w+) grip, ([\d.]+) kg; so does the model|Most lifted by people \(Larsen 2021\) ([\d.]+) kg, held in the model ([\d.]+) kg)",
         holds: |told, drawn| {
             let order = in_order(drawn);
-            let held = |name: &String| heaviest_kg(drawn, name);
+            let held = |name: &&str| heaviest_kg(drawn, name);
             let measured = order.iter().filter(|name| !name.contains("as it is"));
-            let own = measured
-                .map(|name| held(name))
-                .collect::<Result<Vec<f64>, String>>()?;
+            let own = measured.map(held).collect::<Result<Vec<f64>, String>>()?;
             let best = ["narrow", "medium", "wide"].into_iter().zip(own);
             let best = best.max_by(|a, b| a.1.total_cmp(&b.1)).ok_or("no grip")?;
             let lifted = told.get(2).or(told.get(3)).ok_or("no maximum")?;
             holds(lifted.as_str() == "109.8", "as was published")?;
             match told.get(4) {
                 Some(kg) => {
-                    let all = order.iter().map(|name| held(name));
+                    let all = order.iter().map(held);
                     let all = all.collect::<Result<Vec<f64>, String>>()?;
                     let most = all.into_iter().fold(0.0, f64::max);
                     says(kg.as_str(), most, 0.002 * most, "most of the model's")?;
