@@ -15,7 +15,7 @@ use crate::narrative::evenness_words::{
 use crate::narrative::figure_words::FigureWords;
 use crate::narrative::hardest_words::hardest_part_words;
 use crate::plot::{Axis, Extent, LineChart, Panel, Series, Shade};
-use crate::study::{AgainstPlain, HeldAndLifted, HungKind, SetupStudy};
+use crate::study::{AgainstPlain, HeldAndLifted, HungKind, SetupStudy, hollow_stretches};
 use crate::units::System;
 
 /// Where a plain weight is hardest held still, with the poses; beside it what is lifted, and what others measured.
@@ -28,11 +28,12 @@ pub fn hardest_part(
 ) -> Sheet {
     let told = plain.study.told(units);
     let words = hardest_part_words(plain, beside, measured, units);
-    // The whole curve is a figure of its own: here the load and its hardest part have the room.
-    let chart = LineChart {
-        whole: None,
-        ..strength_chart(told, &words)
-    };
+    let mut chart = strength_chart(told, &words);
+    // The whole curve is a figure of its own, and here the load and its hardest part have the room; but where part of it is less
+    // sure it is shown whole.
+    if hollow_stretches(&plain.study).is_empty() {
+        chart.whole = None;
+    }
     Sheet::new(Chart::Lines(chart), words.caption).under(&plain.study)
 }
 

@@ -65,8 +65,8 @@ pub(crate) fn cam_words(
             "{SAME_SHARE} Mean effort over the range is {hung} with the cam and {plain} with a round pulley."
         ),
         caption: format!(
-            "A cam changes the moment arm of the stack with the angle, here from {from} at the start to {to} at the end. Loads and moments are \
-             of one side. This one is cut to this lifter's own computed strength curve; a \
+            "A cam changes the moment arm of the stack with the angle, here from {from} at the start to {to} at the end. Loads, moments and \
+             muscle forces are of one side. This one is cut to this lifter's own computed strength curve; a \
              machine's has one shape for all who use it.{}",
             missed_lift(both, errors)
         ) + &worst_in_full(worst),

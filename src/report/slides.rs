@@ -152,10 +152,10 @@ fn slide_parts(number: usize, slide: &Slide) -> [(String, String); 4] {
 }
 
 /// A slide of words: its title, and the lines of each of its columns.
-type WordPage<'d> = (String, Vec<&'d [String]>);
+type LastPage<'d> = (String, Vec<&'d [String]>);
 
 /// The slides of words behind all others, as many as find room in their columns; no line goes on in the next column.
-fn last_pages(deck: &Deck) -> Vec<WordPage<'_>> {
+fn last_pages(deck: &Deck) -> Vec<LastPage<'_>> {
     let [left, top, bottom] = LAST_EDGES;
     let [columns, between] = LAST_COLUMNS;
     let size = 2.0 * f64::from(LAST_SIZE);

@@ -6,7 +6,7 @@ use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
 use super::fibres_below::{FIBRES_BELOW, shaded_lengths};
 use super::loads_below::LOADS_BELOW;
-use super::one_lift::{AROUND, Sides, is_lift, nowhere_for_long};
+use super::one_lift::{AROUND, Sides, is_lift, is_them, nowhere_for_long};
 use super::sessions::SESSIONS;
 use super::strength::{CLAIMS, Curves, signed};
 use super::{
@@ -244,6 +244,18 @@ pub fn gives_way(told: &str, study: &Study, sample: usize) -> Result<(), String>
         told.replace(" and ", ", ") == truth,
         &format!("{told}, in truth {truth}"),
     )
+}
+
+/// Whether a place, % of the range, lies in the part of it that is told.
+fn is_part(told: &str, at: f64) -> Result<bool, String> {
+    match told {
+        "at the start" => Ok(at < 5.1),
+        "in the first third" => Ok(at > 4.9 && at < 33.4),
+        "in the middle third" => Ok(at > 33.3 && at < 66.7),
+        "in the last third" => Ok(at > 66.6 && at < 95.1),
+        "at the end" => Ok(at > 94.9),
+        other => Err(format!("{other} is no part of the range")),
+    }
 }
 
 /// Whether a curve does what is told of its shape.
@@ -554,18 +566,34 @@ const CLASSES: &[Claim<Drawn>] = &[
             for part in listed(&told[1]) {
                 let (place, name) = part.split_once(" of the ").ok_or("no lift")?;
                 let at = hardest(drawn, name)?[0];
-                let is_so = match place {
-                    "at the start" => at < 5.1,
-                    "in the first third" => at > 4.9 && at < 33.4,
-                    "in the middle third" => at > 33.3 && at < 66.7,
-                    "in the last third" => at > 66.6 && at < 95.1,
-                    "at the end" => at > 94.9,
-                    other => return Err(format!("{other} is no part of the range")),
-                };
-                holds(is_so, &format!("{part}: {at}"))?;
+                holds(is_part(place, at)?, &format!("{part}: {at}"))?;
             }
             Ok(())
         },
+    },
+    Claim {
+        reads: r"By the lift a weight held still is hardest (.+)",
+        holds: |told, drawn| {
+            let places = told[1].replace(" or ", ", ");
+            let places: Vec<&str> = places.split(", ").collect();
+            let mut lifts: Vec<&str> = drawn.curves.iter().map(|c| c.0.as_str()).collect();
+            lifts.dedup();
+            let mut found: Vec<&str> = Vec::new();
+            for lift in lifts {
+                let at = hardest(drawn, lift)?[0];
+                let mut all = places.iter().copied();
+                let own = all.find(|place| is_part(place, at).unwrap_or(false));
+                found.push(own.ok_or_else(|| format!("{lift} is hardest at {at}"))?);
+            }
+            holds(
+                places.iter().all(|place| found.contains(place)),
+                "each is one",
+            )
+        },
+    },
+    Claim {
+        reads: r"([^,.]+), hardest part shaded",
+        holds: |told, drawn| is_them(&told[1], drawn),
     },
     Claim {
         reads: r"Capacity and the demand of a plain weight for (\d+) lifts",
