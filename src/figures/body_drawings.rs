@@ -113,7 +113,11 @@ pub fn muscles_on_skeleton(study: &Study, units: System) -> Result<Sheet> {
             steps: activation_steps(),
         }),
         common: Some(CommonTable {
-            table: muscle_table(study, &poses, &crossed, (&told, &others), units),
+            // Of several joints the drawing takes the room: the numbers stand in the data and in the words for those who do not see.
+            table: match crossed.len() {
+                0 | 1 => muscle_table(&poses, (&told, &others), units),
+                _ => Vec::new(),
+            },
             heads: 2,
         }),
     };
@@ -350,21 +354,16 @@ fn left_out(
 }
 
 fn muscle_table(
-    study: &Study,
     poses: &[ShownPose],
-    shown: &[ShownJoint],
     (told, others): (&[ToldMuscles], &[OtherMuscles]),
     units: System,
 ) -> Vec<Vec<String>> {
     let mut table = muscle_heads(poses, units).to_vec();
-    let joint = |row: usize| (shown.len() > 1).then(|| study.joint(row));
     for ((place, (_, main)), letter) in told[0].iter().enumerate().zip(LETTERS) {
         let there: Vec<&MuscleLine> = told.iter().map(|muscles| &muscles[place].0).collect();
-        table.push(muscle_row(letter, &there, *main, joint(*main), units));
+        table.push(muscle_row(letter, &there, *main, units));
     }
-    for left in others {
-        table.push(others_row(left, joint(left.row), units));
-    }
+    table.extend(others.iter().map(|left| others_row(left, units)));
     table
 }
 

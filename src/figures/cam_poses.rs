@@ -3,7 +3,7 @@
 //! In: a lift of one joint under a stack over a cam. Out: the cam at three places of the range, with its cable.
 
 use super::over_range::OverRange;
-use crate::narrative::evenness_words::cam_caption;
+use crate::narrative::cam_words::cam_caption;
 use crate::plot::{StickFigure, StripPose};
 use crate::study::SetupStudy;
 use crate::units::System;

@@ -8,7 +8,7 @@ use crate::library::{LiftErrors, PublishedClasses};
 use crate::narrative::axis_words::{LOAD_OVER_MEDIAN, MEDIAN, WHOLE_RANGE, over_median};
 use crate::narrative::class_load_words::load_over_class_words;
 use crate::narrative::class_words::{
-    BODY_WEIGHT, CurvesSeen, classes_words, ends_of_peak, lifts_of_class_words, named, panel_title,
+    BODY_WEIGHT, CurvesSeen, classes_words, ends_of_peak, lifts_of_class_words, panel_title,
 };
 use crate::narrative::hardest_words::{held_and_lifted, weight_line};
 use crate::narrative::quantities::rounded;
@@ -203,8 +203,7 @@ pub fn load_over_class(
         columns: Some(columns(loaded.len())),
         ..SmallMultiples::default()
     };
-    let drawn: Vec<&Study> = loaded.iter().collect();
-    let words = load_over_class_words(lifter, examples, errors, units).doubting(&named(&drawn));
+    let words = load_over_class_words(lifter, examples, errors, units);
     Sheet::panels(&words, chart)
 }
 

@@ -7,14 +7,15 @@ use super::cam_poses::cam_poses;
 use super::over_range::OverRange;
 use super::sheet::{Chart, Sheet};
 use super::strength_curve::{load_curves, strength_chart};
-use crate::library::{LiftErrors, MeasuredSticking, WorstMiss};
+use crate::library::MeasuredSticking;
+use crate::narrative::cam_words::{CAM_TITLE, MachineFacts, cam_words};
 use crate::narrative::evenness_words::{
     STRONG_END, against_plain_words, effort_under, evener_words, flattening_words, region_under,
 };
 use crate::narrative::figure_words::FigureWords;
 use crate::narrative::hardest_words::hardest_part_words;
 use crate::plot::{Axis, Extent, LineChart, Panel, Series, Shade};
-use crate::study::{AgainstPlain, HeldAndLifted, HungKind, SetupStudy};
+use crate::study::{AgainstPlain, HeldAndLifted, HungKind, SetupStudy, hollow_stretches};
 use crate::units::System;
 
 /// Where a plain weight is hardest held still, with the poses; beside it what is lifted, and what others measured.
@@ -27,7 +28,12 @@ pub fn hardest_part(
 ) -> Sheet {
     let told = plain.study.told(units);
     let words = hardest_part_words(plain, beside, measured, units);
-    let chart = strength_chart(told, &words);
+    let mut chart = strength_chart(told, &words);
+    // The whole curve is a figure of its own, and here the load and its hardest part have the room; but where part of it is less
+    // sure it is shown whole.
+    if hollow_stretches(&plain.study).is_empty() {
+        chart.whole = None;
+    }
     Sheet::new(Chart::Lines(chart), words.caption).under(&plain.study)
 }
 
@@ -52,11 +58,14 @@ pub fn against_plain(lifter: &str, both: &AgainstPlain, units: System) -> Sheet 
 pub fn evener_or_not(
     lifter: &str,
     both: &AgainstPlain,
-    misses: (&LiftErrors, Option<&WorstMiss>),
+    facts: MachineFacts<'_>,
     units: System,
 ) -> Sheet {
     let over = OverRange::new(&both.study, units).by_hung();
-    let words = evener_words(lifter, both, misses, units);
+    let words = match both.last_kind() {
+        HungKind::Cam => cam_words(lifter, both, facts, units),
+        _ => evener_words(lifter, both, units),
+    };
     let effort = |(index, setup): (usize, &SetupStudy)| {
         let percents: Vec<f64> = setup.effort.iter().map(|e| 100.0 * e).collect();
         let name = effort_under(&both.study.told(units).asked_name(setup));
@@ -70,6 +79,7 @@ pub fn evener_or_not(
     let cam = cam.filter(|_| both.last_kind() == HungKind::Cam);
     if let (Chart::Lines(chart), Some(cam)) = (&mut sheet.chart, cam) {
         chart.beside = cam_poses(&over, cam, units);
+        CAM_TITLE.clone_into(&mut chart.beside_title);
     }
     sheet
 }

@@ -7,7 +7,8 @@ use super::sheet::Sheet;
 use crate::anatomy::ForceVelocity;
 use crate::narrative::axis_words::{FORCE, SHORTENING_SPEED};
 use crate::narrative::fibre_words::{
-    HELD_STILL, ISOLATED, LIFTING, LOWERING, VOLUNTARY, force_velocity_words, of_fastest_speed,
+    BOTH, HELD_STILL, ISOLATED, LIFTING, LOWERING, VOLUNTARY, force_velocity_words,
+    of_fastest_speed,
 };
 use crate::narrative::prose::percent;
 use crate::narrative::quantities::rounded;
@@ -69,9 +70,9 @@ fn fibre_curves(cost: &SpeedCost) -> Vec<Series> {
         Series::new(name, points.collect(), role)
     };
     vec![
-        // One line in two halves, each with its name.
+        // One line in two halves, each with its name: in shortening both are one curve.
         curve(VOLUNTARY, [from, 0], Role::Series(0), cost.voluntary),
-        curve(VOLUNTARY, [0, to], Role::Series(0), cost.voluntary),
+        curve(BOTH, [0, to], Role::Series(0), cost.voluntary),
         curve(ISOLATED, [from, 0], Role::Series(1), cost.isolated),
     ]
 }

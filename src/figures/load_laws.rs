@@ -44,7 +44,9 @@ pub fn band_law(band: &Band, units: System) -> Sheet {
         });
         series.push(Series::new(name, curve(&|n| n), role));
         let taut = length.of(band.taut_length_m(hang));
-        markers.push(Marker::new([taut, 0.0], TAUT, role));
+        // Named once: so near to each other two words leave no room for the names of the curves.
+        let named = if index == 0 { TAUT } else { "" };
+        markers.push(Marker::new([taut, 0.0], named, role));
         let told_m = told_length_m(band);
         let pull = force.of(band.force_n(told_m, hang));
         let words = told_pull(pull, force);

@@ -238,7 +238,7 @@ fn hardest_on_demand(over: &OverRange<'_>, setup: &SetupStudy) -> Option<Marker>
         over.place(index as f64 / last),
         over.loads(&setup.values)[index],
     ];
-    let (text, detail) = over.told.hardest_label(setup, &sticking);
+    let (text, detail) = over.told.hardest_label(&sticking);
     Some(Marker::new(at, text, over.role(0)).detailed(detail))
 }
 

@@ -4,6 +4,7 @@
 
 use crate::error::Result;
 use crate::figures::{self, Sheet};
+use crate::narrative::cam_words::MachineFacts;
 use crate::narrative::evenness_words::{hung_name, machine_name};
 use crate::session::draft::SessionPlan;
 use crate::session::method::Method;
@@ -12,6 +13,9 @@ use crate::study::{
     AgainstPlain, Desk, HeldAndLifted, HungKind, grip_family, invented_log, invented_session,
 };
 use crate::units::{Mass, System};
+
+/// The hip's flexion that a machine or a bench holds, as lifts call it.
+const HIP_ANGLE: &str = "hip_angle";
 
 /// A band or a cam against plain weight.
 pub(super) fn evener_or_not(desk: &Desk<'_>, movement: &str, kind: HungKind) -> Result<Sheet> {
@@ -23,12 +27,15 @@ pub(super) fn evener_or_not(desk: &Desk<'_>, movement: &str, kind: HungKind) -> 
     let both = AgainstPlain::of(desk, movement, &[HungKind::Plain, kind], name)?;
     let errors = desk.models.lift_errors()?;
     let worst = desk.models.worst_miss(movement)?;
-    Ok(figures::evener_or_not(
-        desk.who(),
-        &both,
-        (&errors, worst.as_ref()),
-        desk.units,
-    ))
+    let lift = &desk.lift(movement)?.model.movement;
+    let has_hip = lift.technique.contains_key(HIP_ANGLE);
+    let hip = has_hip.then(|| lift.angle_rad(HIP_ANGLE)).transpose()?;
+    let facts = MachineFacts {
+        errors: &errors,
+        worst: worst.as_ref(),
+        hip_rad: hip.flatten(),
+    };
+    Ok(figures::evener_or_not(desk.who(), &both, facts, desk.units))
 }
 
 /// Whether the lifter can do a lift with something of this kind hung on.

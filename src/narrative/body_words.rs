@@ -116,16 +116,14 @@ pub(crate) fn muscle_heads(poses: &[ShownPose], units: System) -> [Vec<String>; 
     ]
 }
 
-/// A muscle's row: letter and joint, then at every place arm, force and the moment that they make.
+/// A muscle's row: its letter, then at every place arm, force and the moment that they make.
 pub(crate) fn muscle_row(
     letter: &str,
     at_places: &[&MuscleLine],
     row: usize,
-    joint: Option<&str>,
     units: System,
 ) -> Vec<String> {
     let force = units.load_unit(crate::movement::Measure::Force);
-    let name = joint.map_or_else(|| letter.to_owned(), |joint| format!("{letter} {joint}"));
     let product = |muscle: &&MuscleLine| {
         [
             lever(muscle, row, units),
@@ -134,7 +132,7 @@ pub(crate) fn muscle_row(
         ]
     };
     let cells = at_places.iter().flat_map(product);
-    std::iter::once(name).chain(cells).collect()
+    std::iter::once(letter.to_owned()).chain(cells).collect()
 }
 
 /// What muscles without a letter make, in table and data.
@@ -168,15 +166,14 @@ fn moment_of_others(moment_nm: f64, units: System) -> String {
     }
 }
 
-/// The row of what muscles make at a joint at every place beside those with a row there.
-pub(crate) fn others_row(others: &OtherMuscles, joint: Option<&str>, units: System) -> Vec<String> {
-    let name = joint.map_or_else(|| OTHERS.to_owned(), |joint| format!("{OTHERS} {joint}"));
+/// The row of what muscles make at the joint at every place beside those with a row there.
+pub(crate) fn others_row(others: &OtherMuscles, units: System) -> Vec<String> {
     let moments = others.moments_nm.iter();
     let cells = moments.flat_map(|moment_nm| {
         let moment = moment_of_others(*moment_nm, units);
         [String::new(), String::new(), moment]
     });
-    std::iter::once(name).chain(cells).collect()
+    std::iter::once(OTHERS.to_owned()).chain(cells).collect()
 }
 
 /// The bones that meet at a joint, the one nearer to the trunk first; none where the picture draws none of its own.

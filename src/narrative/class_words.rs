@@ -5,10 +5,10 @@
 use super::doubt_words::{HOLLOW, LESS_SURE, doubt_sentence};
 use super::fibre_words::is_doubted;
 use super::figure_words::FigureWords;
-use super::load_levers::{ShrinkingLever, body_beside, held_in_valley};
+use super::load_levers::{ShrinkingLever, body_beside, held_in_valley, shrinks_behind_valley};
 use super::prose::{capital, either, listed, percent};
 use super::quantities::rounded;
-use super::straight_limbs::{arrows, behind};
+use super::straight_limbs::{ARROW, arrows, behind};
 use crate::capacity::CurveShape;
 use crate::library::PublishedClasses;
 use crate::movement::Measure;
@@ -78,6 +78,42 @@ fn count_in_words(count: usize) -> &'static str {
     ["no", "one", "two", "three", "four", "five"][count.min(5)]
 }
 
+/// How many shapes there are, and what each does; a shape that is drawn of a lift with another published class is the model's alone,
+/// and told as such.
+fn shapes_title(examples: &[&Study], classes: &PublishedClasses) -> String {
+    let (missed, agreed): (Vec<&Study>, Vec<&Study>) = examples
+        .iter()
+        .partition(|study| published_otherwise(study, classes).is_some());
+    let doings = |lifts: &[&Study]| -> Vec<&str> {
+        lifts.iter().map(|study| doing(study.class.shape)).collect()
+    };
+    if missed.is_empty() {
+        return format!(
+            "Strength has {} {}: it {}",
+            count_in_words(examples.len()),
+            if examples.len() == 1 {
+                "shape"
+            } else {
+                "shapes"
+            },
+            either(&doings(examples))
+        );
+    }
+    let alone = doings(&missed).into_iter();
+    let alone = listed(
+        &alone
+            .map(|doing| format!("one lift {doing}"))
+            .collect::<Vec<_>>(),
+    );
+    match agreed.as_slice() {
+        [] => format!("In this model, unlike published, {alone}"),
+        agreed => format!(
+            "Strength {}; in this model alone {alone}",
+            either(&doings(agreed))
+        ),
+    }
+}
+
 /// The classes side by side; those whose curves leave the axis are `above`.
 #[must_use]
 pub fn classes_words(
@@ -86,18 +122,12 @@ pub fn classes_words(
     above: &[&Study],
     classes: &PublishedClasses,
 ) -> FigureWords {
-    let doings: Vec<&str> = examples.iter().map(|s| doing(s.class.shape)).collect();
     let told: Vec<String> = examples
         .iter()
         .map(|study| class_in_figures(study))
         .collect();
     let mut words = FigureWords {
-        title: format!(
-            "Strength has {} {}: it {}",
-            count_in_words(examples.len()),
-            if examples.len() == 1 { "shape" } else { "shapes" },
-            either(&doings)
-        ),
+        title: shapes_title(examples, classes),
         // Small panels leave no room for a footnote.
         subtitle: match doubt_sentence(&named(examples)) {
             Some(_) => format!("{lifter}, held still. {HOLLOW}"),
@@ -188,14 +218,21 @@ pub fn lifts_of_class_words(
         .as_ref()
         .map_or_else(String::new, |study| body_beside(study, units));
     caption += &left_out_of_figure(&lifts.left_out);
-    let footnote = match arrows(seen.above) {
-        none if none.is_empty() => {
+    let rise = lifts.under_body.as_ref();
+    let rise = rise.and_then(|study| shrinks_behind_valley(study, units));
+    let footnote = match (arrows(seen.above), rise) {
+        // A single curve needs why it rises more than why it leaves the figure.
+        (leaves, Some(rise)) => match leaves.is_empty() {
+            true => rise,
+            false => format!("{rise} {ARROW}"),
+        },
+        (none, None) if none.is_empty() => {
             format!(
                 "{}every curve in percent of its own median.",
                 measures(shown)
             )
         }
-        arrows => arrows,
+        (arrows, None) => arrows,
     };
     let words = FigureWords {
         title: class_title(shape, shown, classes),
@@ -318,6 +355,18 @@ fn class_title(shape: CurveShape, lifts: &[&Study], classes: &PublishedClasses) 
         CurveShape::BellShaped => format!("{class}: {}", peaks_in_words(lifts)),
         CurveShape::UShaped => {
             let trough = span(lifts.iter().map(|study| study.class.trough_of_weaker_end()));
+            // What is published otherwise is the model's alone, and the foot tells where it is less sure.
+            if let Some(published) = published {
+                return format!(
+                    "In this model {count} sags to {trough} of its weaker end; published, it is {published}"
+                );
+            }
+            if lifts
+                .iter()
+                .all(|study| published_otherwise(study, classes).is_some())
+            {
+                return format!("In this model {count} sag to {trough} of their weaker end");
+            }
             let doubt = match lifts.iter().any(|s| is_doubted(s, s.class.trough_range)) {
                 true => format!("{LESS_SURE},"),
                 false => String::new(),

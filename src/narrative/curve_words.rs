@@ -2,6 +2,7 @@
 //!
 //! In: a [`Study`], one of its setups or none, units. Out: text for the report of a curve.
 
+use super::limit_words::gives_way_at;
 use super::made_words::made_words;
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
@@ -129,7 +130,7 @@ pub fn curve_sentences(study: &Study, setup: Option<&SetupStudy>, units: System)
         lines.push("The load asks for nothing anywhere in the range.".to_owned());
         return lines;
     };
-    lines.extend(sticking_sentences(study, setup, &sticking, units));
+    lines.extend(sticking_sentences(study, &sticking, units));
     // Plain weight is as even as itself.
     let is_plain = |item: &Item| matches!(item, Item::Weight(_));
     let has_more = !setup.asked.items.iter().all(is_plain);
@@ -143,20 +144,15 @@ pub fn curve_sentences(study: &Study, setup: Option<&SetupStudy>, units: System)
     lines
 }
 
-fn sticking_sentences(
-    study: &Study,
-    setup: &SetupStudy,
-    sticking: &Sticking,
-    units: System,
-) -> Vec<String> {
+fn sticking_sentences(study: &Study, sticking: &Sticking, units: System) -> Vec<String> {
     let told = study.told(units);
     let mut lines = vec![
         format!(
-            "Hardest {} ({:.2} of the range): {} % of what the lifter has; the {} gives way first.",
+            "Hardest {} ({:.2} of the range): {} % of what the lifter has; {}.",
             told.at_place(sticking.point_range),
             sticking.point_range,
             rounded(100.0 * sticking.max_effort, 0),
-            setup.limiting.map_or("limb", |joint| study.joint(joint)),
+            gives_way_at(study, sticking.point_range),
         ),
         format!(
             "{} ({} of the greatest effort): {}.",

@@ -12,6 +12,9 @@ pub(crate) const HOLLOW: &str = "Double line: less sure, unmeasured fibre length
 /// Behind a finding at a place in such a stretch.
 pub(crate) const LESS_SURE: &str = ", where the model is less sure";
 
+/// The same behind a place that is named with others.
+pub(crate) const LESS_SURE_HERE: &str = ", where the model is less sure,";
+
 /// The stretches of one curve: "from 68 % to 94 %"; nothing where it has none.
 fn stretches_in_words(stretches: &[[f64; 2]]) -> Option<String> {
     let told: Vec<String> = stretches

@@ -4,25 +4,14 @@
 
 use super::figure_words::FigureWords;
 use super::hardest_words::HARDEST_PART;
-use super::limits_words::by_factor;
-use super::prose::{capital, counted_noun, listed, percent};
-use super::quantities::{QuantityWords, rounded};
-use super::shown_units::ShownUnits;
-use crate::library::{LiftErrors, PublishedError, WorstMiss};
-use crate::movement::Carrier;
+use super::prose::{capital, listed, percent};
+use super::quantities::rounded;
 use crate::overlay::Sticking;
 use crate::study::{AgainstPlain, HARD_EFFORT, HungKind};
-use crate::units::{Length, System};
-
-/// What a cam shaped after the curve does, told in place of a hardest place that is none.
-const SAME_SHARE: &str =
-    "Over the cam the load is about the same share of what the lifter can hold at every place.";
+use crate::units::System;
 
 /// The strong end of a lift that rises, short of lockout: what [`AgainstPlain::end_effort`] is the mean of.
 pub(crate) const STRONG_END: &str = "80 to 90 % of the way";
-
-/// A lift of which published values are missed by more than this factor is told as such (assumed).
-const FAR_OFF: f64 = 1.5;
 
 /// What a setup of the lecture is called in its figures.
 #[must_use]
@@ -62,7 +51,7 @@ pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> 
             "{} the strong end: effort from {STRONG_END} is {hung} instead of {plain}",
             loads_it(both.last_kind())
         ),
-        subtitle: hung_against_plain(lifter, both, units),
+        subtitle: hung_against_plain(lifter, "", both, units),
         footnote: equally_hard(both, units),
         description: format!(
             "{} Effort from {STRONG_END} is {hung} {what} and {plain} with plain weight.",
@@ -72,12 +61,17 @@ pub fn against_plain_words(lifter: &str, both: &AgainstPlain, units: System) -> 
     }
 }
 
-/// Lifter, lift and both loads.
-fn hung_against_plain(lifter: &str, both: &AgainstPlain, units: System) -> String {
+/// Lifter, lift, how it is held, and both loads.
+pub(super) fn hung_against_plain(
+    lifter: &str,
+    how: &str,
+    both: &AgainstPlain,
+    units: System,
+) -> String {
     let told = both.study.told(units);
     let [plain, hung] = [0, 1].map(|index| told.hung_in_full(&both.study.setups[index]));
     let lift = both.study.movement_title.to_lowercase();
-    format!("{lifter}, {lift}: {hung} against {plain}")
+    format!("{lifter}, {lift}{how}: {hung} against {plain}")
 }
 
 /// The kind with its verb: chains hang in twos and more.
@@ -151,17 +145,9 @@ fn kind_word(kind: HungKind) -> &'static str {
     }
 }
 
-/// Plain weight against a band or a cam on a lift whose strength falls: whether effort becomes more even.
+/// Plain weight against a band or chains on a lift whose strength falls: whether effort becomes more even.
 #[must_use]
-pub fn evener_words(
-    lifter: &str,
-    both: &AgainstPlain,
-    (errors, worst): (&LiftErrors, Option<&WorstMiss>),
-    units: System,
-) -> FigureWords {
-    if both.last_kind() == HungKind::Cam {
-        return cam_words(lifter, both, (errors, worst), units);
-    }
+pub fn evener_words(lifter: &str, both: &AgainstPlain, units: System) -> FigureWords {
     let study = &both.study;
     let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
     let what = kind_word(both.last_kind());
@@ -174,7 +160,7 @@ pub fn evener_words(
             makes(both.last_kind()),
             rounded(gained.abs(), 0)
         ),
-        subtitle: hung_against_plain(lifter, both, units),
+        subtitle: hung_against_plain(lifter, "", both, units),
         footnote: format!(
             "{} at their hardest place. Even: low standard deviation over mean.",
             both_take(both)
@@ -214,133 +200,6 @@ fn pulls_aslant(both: &AgainstPlain) -> &'static str {
         }
         false => "",
     }
-}
-
-/// A stack over a cam that is cut to the computed curve, against the same machine with a round pulley.
-fn cam_words(
-    lifter: &str,
-    both: &AgainstPlain,
-    (errors, worst): (&LiftErrors, Option<&WorstMiss>),
-    units: System,
-) -> FigureWords {
-    let [plain, hung] = [0, 1].map(|index| percent(both.mean_effort(index)));
-    let [least, most] = both.effort_span(0).map(percent);
-    let radii = both.study.setups[1].cam_radii_m(&both.study.range.carrier);
-    let [from, to] = [radii.first(), radii.last()].map(|radius_m| {
-        let unit = units.length_unit();
-        format!(
-            "{} {}",
-            rounded(unit.of(*radius_m.unwrap_or(&0.0)), 1),
-            unit.symbol
-        )
-    });
-    FigureWords {
-        title: format!(
-            "Effort is {hung} over a cam cut to the computed curve, {least} to {most} over a round one"
-        ),
-        subtitle: format!(
-            "{}{}; one side",
-            hung_against_plain(lifter, both, units),
-            round_pulley(both, units)
-        ),
-        footnote: missed_in_short(both, errors, worst),
-        description: format!(
-            "{SAME_SHARE} Mean effort over the range is {hung} with the cam and {plain} with a round pulley."
-        ),
-        caption: format!(
-            "A cam changes the moment arm of the stack with the angle, here from {from} at the start to {to} at the end. This one is cut to this lifter's own computed strength curve; a \
-             machine's has one shape for all who use it.{}",
-            missed_lift(both, errors)
-        ) + &worst_in_full(worst),
-    }
-}
-
-/// A cam that is drawn at a place, with the moment arm of the stack there: "5 deg: arm 16.5 cm".
-pub(crate) fn cam_caption(
-    (number, unit): (String, &'static str),
-    radius_m: f64,
-    units: System,
-) -> String {
-    let length = units.length_unit();
-    format!(
-        "{number} {unit}: arm {} {}",
-        rounded(length.of(radius_m), 1),
-        length.symbol
-    )
-}
-
-/// The pulley of the same machine: " over a round pulley of 10 cm".
-fn round_pulley(both: &AgainstPlain, units: System) -> String {
-    match both.study.range.carrier {
-        Carrier::Lever { cam_m, .. } => {
-            format!(
-                " over a round one of {} radius",
-                units.tape(Length::from_m(cam_m))
-            )
-        }
-        _ => String::new(),
-    }
-}
-
-/// That even effort is built in, and where the lift is one that the model misses by how much, in one line.
-fn missed_in_short(both: &AgainstPlain, errors: &LiftErrors, worst: Option<&WorstMiss>) -> String {
-    if let Some(worst) = worst {
-        return format!("Even by design. {}", worst_in_words(worst));
-    }
-    far_off(both, errors).map_or_else(
-        || {
-            "The cam is cut to this computed curve: an even effort is built in here, not found."
-                .to_owned()
-        },
-        |error| {
-            format!(
-                "An even effort is built in here, not found. Published values are missed {} over {}.",
-                by_factor(error),
-                counted_noun(error.rows, "value")
-            )
-        },
-    )
-}
-
-/// The worst miss that concerns the curve: "Reference man's worst miss: hip at 90 deg lifts 5.6 × that at 0 deg, expected 1.05
-/// to 1.8."
-fn worst_in_words(worst: &WorstMiss) -> String {
-    let (one, other) = worst.hip_deg;
-    let (least, most) = worst.expected;
-    format!(
-        "Reference man's worst miss: hip at {one} deg lifts {} × that at {other} deg, expected {} to {}.",
-        rounded(worst.computed, 1),
-        rounded(least, 2),
-        rounded(most, 1)
-    )
-}
-
-/// The same behind other sentences, with what it is of; nothing where no miss is known.
-fn worst_in_full(worst: Option<&WorstMiss>) -> String {
-    worst.map_or_else(String::new, |worst| {
-        format!(
-            " {} So its curve is too weak where the hip leaves the fibres short, and the cam is cut to that.",
-            worst_in_words(worst)
-        )
-    })
-}
-
-/// The error of a lift that is missed by much.
-fn far_off(both: &AgainstPlain, errors: &LiftErrors) -> Option<PublishedError> {
-    let known = errors.of_movement(&both.study.movement_name);
-    known.filter(|error| error.factor() > FAR_OFF)
-}
-
-/// That published values of the lift are missed, and how many they are.
-fn missed_lift(both: &AgainstPlain, errors: &LiftErrors) -> String {
-    far_off(both, errors).map_or_else(String::new, |error| {
-        format!(
-            " Published values of the {}, of every kind, are missed {} over {}.",
-            both.study.movement_title.to_lowercase(),
-            by_factor(error),
-            counted_noun(error.rows, "value")
-        )
-    })
 }
 
 /// What the capacity in the direction of one load goes by, where it is another one.

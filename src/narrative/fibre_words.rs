@@ -36,6 +36,8 @@ pub(crate) const DIP: &str = "total dips between active peak and passive rise";
 
 /// The force that a person makes on purpose.
 pub(crate) const VOLUNTARY: &str = "voluntary effort";
+/// The half of the curve that a voluntary effort and an isolated fibre share.
+pub(crate) const BOTH: &str = "both alike";
 /// The force of a fibre by itself.
 pub(crate) const ISOLATED: &str = "isolated fibre";
 

@@ -32,7 +32,7 @@ pub(crate) fn grip_words(
     let words = family_words(family, &Conditions::default(), units);
     let usual_title = || best_of_grips(grips, units).unwrap_or(words.title.clone());
     let title = grips.turning_cm.map_or_else(
-        || wrong_best(grips, measured, units).unwrap_or_else(usual_title),
+        || wrong_best(grips, measured).unwrap_or_else(usual_title),
         |cm| {
             let (place, unit) = units.travel_and_unit(cm);
             format!(
@@ -60,14 +60,15 @@ pub(crate) fn grip_words(
 }
 
 /// That the model holds most with another grip than people do; nothing where both agree or it has not tried them all.
-fn wrong_best(grips: &GripFamily, measured: &MeasuredGrips, units: System) -> Option<String> {
+fn wrong_best(grips: &GripFamily, measured: &MeasuredGrips) -> Option<String> {
     let [people, model] = both_best(grips, measured);
-    let is_wrong = people? != model? && tried(grips).len() == measured.grips.len();
+    let is_wrong = people != model && tried(grips).len() == measured.grips.len();
     let best = best_grip(grips).filter(|best| is_wrong && !is_present(best))?;
     Some(format!(
-        "Wrong here: the model holds most with the grip of {}, {}",
-        shown_value(&best.text),
-        held_mass(best, units)?
+        "People lift most with the {} grip; this model holds most with the {} one, {}",
+        people?.name,
+        model?.name,
+        shown_value(&best.text)
     ))
 }
 
@@ -146,16 +147,16 @@ fn measured_best(
         return String::new();
     };
     let maximum = units.mass(Mass::from_kg(people.one_rm_kg));
-    let verdict = if people == model {
-        "so does the model".to_owned()
-    } else {
-        format!("the model, wrongly, with the {}", model.name)
-    };
-    format!(
-        ". People ({}) lift most with the {} grip, {maximum}; {verdict}",
-        study.replace(" et al.", ""),
-        people.name
-    )
+    let study = study.replace(" et al.", "");
+    if people == model {
+        return format!(
+            ". People ({study}) lift most with the {} grip, {maximum}; so does the model",
+            people.name
+        );
+    }
+    let most = best_grip(grips).and_then(|best| held_mass(best, units));
+    let held = most.map_or_else(String::new, |kg| format!(", held in the model {kg}"));
+    format!(". Most lifted by people ({study}) {maximum}{held}")
 }
 
 /// What people lift with the grips, what the model holds with them, and whether both are greatest with the same.

@@ -6,7 +6,7 @@ use super::figure_words::FigureWords;
 use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::telling::Telling;
-use crate::study::{LimitedStretch, LimitedStretches, Study, limited_stretches};
+use crate::study::{LimitedStretch, LimitedStretches, Study, limited_stretches, limiting_joints};
 use crate::units::System;
 
 /// The words around the figure of a lift's limits.
@@ -38,6 +38,21 @@ pub fn limit_words(
         caption: format!("{}{}", weakest_links(&stretches.long), beyond_one(seen)),
     };
     words.doubting(&[(study.movement_title.as_str(), study)])
+}
+
+/// "the hip gives way first" at a sample, or of several joints whose strengths all count there "shoulder and elbow share the limit".
+pub(crate) fn gives_way(study: &Study, sample: usize) -> String {
+    match limiting_joints(study, sample).as_slice() {
+        [] => "the limb gives way first".to_owned(),
+        [only] => format!("the {only} gives way first"),
+        several => format!("{} share the limit", listed(several)),
+    }
+}
+
+/// The same at a place of the range.
+pub(crate) fn gives_way_at(study: &Study, range: f64) -> String {
+    let last = (study.range.poses.len() - 1) as f64;
+    gives_way(study, (range * last).round() as usize)
 }
 
 /// What a figure of limits shows beside its lines.

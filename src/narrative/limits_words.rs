@@ -94,7 +94,7 @@ pub(crate) fn error_words(kinds: &[(&str, PublishedError)]) -> FigureWords {
 
 /// What the model's sticking regions are worth beside measured ones (held to the table of evidence by a test).
 pub(crate) const STICKING_MISSED: &str =
-    "Whether, where and how long lifters stick is missed in most of what was measured.";
+    "Whether, where and how long lifters stick: the model misses most of what was measured.";
 
 /// Questions, and why the model has no answer.
 pub(crate) const CANNOT_TELL: [[&str; 2]; 7] = [

@@ -2,6 +2,9 @@
 //!
 //! In: a study. Out: where one joint limits while the load's lever about it shrinks; the sentences of the body's weight.
 
+use super::doubt_words::LESS_SURE_HERE;
+use super::fibre_words::is_doubted;
+use super::limit_words::gives_way;
 use super::prose::percent;
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
@@ -107,7 +110,11 @@ fn load(study: &Study, newtons: f64, units: System) -> String {
 pub(crate) fn held_in_valley(study: &Study, units: System) -> String {
     let at = valley(study);
     format!(
-        "; in the valley {} is held, body weight is {}",
+        "; in the valley{} {} is held, body weight is {}",
+        match is_doubted(study, study.class.trough_range) {
+            true => LESS_SURE_HERE,
+            false => "",
+        },
         load(study, study.capacity.held[at].capacity, units),
         load(study, study.setups[0].values[at], units)
     )
@@ -116,6 +123,23 @@ pub(crate) fn held_in_valley(study: &Study, units: System) -> String {
 /// The first sample from which on something holds to the end; nothing where it does not hold at the end.
 fn from_then_on(last: usize, is_so: impl Fn(usize) -> bool) -> Option<usize> {
     (0..=last).rev().take_while(|at| is_so(*at)).last()
+}
+
+/// How the load's lever about the joint that limits in the valley shrinks to the end; nothing where it does not, or turns the joint
+/// the other way with as much.
+pub(crate) fn shrinks_behind_valley(study: &Study, units: System) -> Option<String> {
+    let last = study.range.poses.len() - 1;
+    let at = valley(study);
+    let row = study.capacity.held[at].limiting;
+    let levers_m = [at, last].map(|sample| joint_at(study, row, sample).lever_m);
+    (levers_m[1] < levers_m[0]).then(|| {
+        let [long, short] = levers_m.map(|lever| shown(lever, units));
+        let unit = units.length_unit().symbol;
+        let joint = study.joint(row);
+        format!(
+            "On the rise the load's moment arm about the {joint} shrinks from {long} to {short} {unit}."
+        )
+    })
 }
 
 /// What the body's weight is beside the curve, and the load's lever at the joint that limits in the valley.
@@ -161,10 +185,11 @@ pub(crate) fn body_beside(study: &Study, units: System) -> String {
         end != study.joint(row) && study.joint(held[sample].limiting) == end
     });
     let other = other.map_or_else(String::new, |from| {
-        format!("; from {} on the {} gives way first", range(from), end)
+        format!("; from {} on the {} limits most", range(from), end)
     });
     format!(
-        " {beside} There the {} gives way first; the load's moment arm about it is {} in the valley and {} at the end{side}{other}.",
+        " {beside} There {}; the load's moment arm about the {} is {} in the valley and {} at the end{side}{other}.",
+        gives_way(study, at),
         study.joint(row),
         lever(at),
         lever(last)

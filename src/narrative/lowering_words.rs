@@ -97,10 +97,15 @@ fn measured_span(measured: &[f64]) -> Option<String> {
     })
 }
 
+/// Whether every measured ratio of lowering over lifting is above the load beyond the maximum.
+fn all_above(measured: &[f64]) -> bool {
+    measured.iter().all(|ratio| *ratio > BEYOND)
+}
+
 /// That measured maxima of lowering are above the load that the model cannot lower; nothing where they are not.
 fn lowered_by_others(measured: &[f64]) -> String {
     match measured_span(measured) {
-        Some(told) if measured.iter().all(|ratio| *ratio > BEYOND) => {
+        Some(told) if all_above(measured) => {
             format!("; by the measured ratios ({told}) it could be lowered")
         }
         _ => String::new(),
@@ -144,17 +149,11 @@ pub(crate) fn three_capacity_words(
             unit.symbol
         ),
         subtitle: format!(
-            "{}, {}, at {speed} m/s: lowered over lifted {}{}",
+            "{}, {}, at {speed} m/s. Lowered over lifted: {} here{}",
             study.lifter_title,
             study.movement_title.to_lowercase(),
             rounded(surplus, 2),
-            measured_span(measured).map_or_else(String::new, |span| {
-                let could = match measured.iter().all(|ratio| *ratio > BEYOND) {
-                    true => format!(", by which {} of 1RM could be lowered", percent(BEYOND)),
-                    false => String::new(),
-                };
-                format!(", measured {span}{could}")
-            })
+            measured_span(measured).map_or_else(String::new, |span| format!(", {span} measured"))
         ),
         footnote: format!(
             "{}{}{}",
@@ -164,8 +163,12 @@ pub(crate) fn three_capacity_words(
                 String::new()
             } else {
                 format!(
-                    " In the model {} of 1RM is more than is lowered slowly there.",
-                    percent(BEYOND)
+                    " In the model less than {} of 1RM is lowered slowly there{}.",
+                    percent(BEYOND),
+                    match measured.is_empty() || !all_above(measured) {
+                        true => "",
+                        false => ", by the measured ratios more",
+                    }
                 )
             }
         ),

@@ -10,6 +10,7 @@ pub mod apart_words;
 mod arms_words;
 pub(crate) mod axis_words;
 pub(crate) mod body_words;
+pub(crate) mod cam_words;
 pub(crate) mod causes;
 pub mod cautions;
 mod changed_numbers;

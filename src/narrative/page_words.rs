@@ -4,6 +4,7 @@
 
 use super::axis_words::AxisWords;
 use super::causes::cause_in_words;
+use super::limit_words::gives_way;
 use super::prose::{capital, percent};
 use super::shown_units::ShownUnits;
 use crate::study::{Cause, Study};
@@ -133,12 +134,12 @@ pub fn place_in_words(study: &Study, sample: usize, units: System) -> String {
         )
     };
     let place = capital(&study.told(units).at_place(pose.load.range));
-    let joint = study.joint(held.limiting);
+    let way = gives_way(study, sample);
     let can = show(held.capacity);
     match study.setups.first() {
-        None => format!("{place}: at most {can}; the {joint} gives way first."),
+        None => format!("{place}: at most {can}; {way}."),
         Some(setup) => format!(
-            "{place}: the load asks for {} of {can}, {} of strength; the {joint} gives way first.",
+            "{place}: the load asks for {} of {can}, {} of strength; {way}.",
             show(setup.values[sample]),
             percent(setup.effort[sample])
         ),

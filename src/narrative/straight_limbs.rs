@@ -32,12 +32,19 @@ pub(crate) fn behind(sentence: &str) -> String {
     }
 }
 
+/// That a single curve leaves the figure.
+pub(crate) const ARROW: &str = "Arrow: the curve goes on above the figure.";
+
 /// Why curves leave the figure; nothing where none does.
 pub(crate) fn arrows(above: &[&Study]) -> String {
     let joints = above.iter().map(|study| straight_at_peak(study));
     let Some(mut joints) = joints.collect::<Option<Vec<_>>>() else {
-        let what = if above.len() == 1 { "Arrow" } else { "Arrows" };
-        return format!("{what}: the curve goes on above the figure.");
+        let what = if above.len() == 1 {
+            ARROW
+        } else {
+            "Arrows: the curve goes on above the figure."
+        };
+        return what.to_owned();
     };
     joints.sort_unstable();
     joints.dedup();

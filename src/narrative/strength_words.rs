@@ -5,6 +5,7 @@
 use super::doubt_words::{HOLLOW, LESS_SURE};
 use super::fibre_words::{fibre_sentences, is_doubted};
 use super::figure_words::FigureWords;
+use super::limit_words::gives_way_at;
 use super::load_levers::ShrinkingLever;
 use super::made_words::{for_speed, how_held, lifter_has, made_words, there_is, whose_side};
 use super::negative_words::negative_sentences;
@@ -377,18 +378,12 @@ impl Telling<'_> {
 
     /// The label of the hardest place of the only setup, and its detail.
     #[must_use]
-    pub(crate) fn hardest_label(
-        &self,
-        setup: &SetupStudy,
-        sticking: &Sticking,
-    ) -> (String, String) {
-        let joint = setup
-            .limiting
-            .map_or("limb", |joint| self.study.joint(joint));
+    pub(crate) fn hardest_label(&self, sticking: &Sticking) -> (String, String) {
         let place = self.at_place(sticking.point_range);
+        let way = gives_way_at(self.study, sticking.point_range);
         (
             format!("{} effort", effort_percent(sticking.max_effort)),
-            format!("{place}; the {joint} gives way first"),
+            format!("{place}; {way}"),
         )
     }
 

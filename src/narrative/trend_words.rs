@@ -52,8 +52,12 @@ pub fn trend_figure_words(trend: &Trend, units: System) -> FigureWords {
         footnote: match trend.recent.sessions {
             1 => "Median of published 1RM equations; one session has no slope.".to_owned(),
             _ => format!(
-                "Median of published 1RM equations; robust slope (Theil-Sen) now {}.",
-                slope_in_words(&trend.recent, units)
+                "Median of published 1RM equations; robust slope (Theil-Sen) now {}{}.",
+                slope_in_words(&trend.recent, units),
+                match trend.recent.interval_kg_week {
+                    Some(_) => "; shaded: what its interval allows",
+                    None => "",
+                }
             ),
         },
         description: format!("{}: {}.", trend_title(trend), trend_in_words(trend, units)),

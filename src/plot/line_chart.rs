@@ -48,6 +48,8 @@ pub struct LineChart {
     pub poses: Vec<StripPose>,
     /// Figures on one scale in a column at the right, from top to bottom, each above its caption.
     pub beside: Vec<StripPose>,
+    /// What these figures show, above them; may be empty.
+    pub beside_title: String,
     /// Where the names of curves stand.
     pub labels: Labels,
     /// The whole curves beside those that leave the axis; only beside one panel.

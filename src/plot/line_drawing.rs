@@ -158,7 +158,11 @@ impl LineChart {
         let Some(scale) = StickScale::fitting(&figures, column.width(), room.max(1.0)) else {
             return;
         };
-        let before = frame.scene.begin(Layer::Pose);
+        let before = frame.scene.begin(Layer::Axis);
+        let at = [column.centre()[0], first.title_baseline];
+        let title = frame.axis_text(at, &self.beside_title);
+        frame.scene.text(title.anchored(TextAnchor::Middle));
+        frame.scene.begin(Layer::Pose);
         for (number, pose) in self.beside.iter().enumerate() {
             let top = column.top + number as f64 * cell;
             // Figures stand on one level: below that their words are nearer to them than to the next.

@@ -56,7 +56,7 @@ impl Shade {
 }
 
 /// Least width of a stretch over the size of type: a hair's breadth is not seen from the back of a room (assumed).
-const LEAST_WIDTH: f64 = 0.55;
+const LEAST_WIDTH: f64 = 0.2;
 
 /// Opacity of the grid's colour where a stretch is not hard: lines of the grid are still seen on it; assumed.
 const NEUTRAL: f64 = 0.6;

@@ -59,8 +59,8 @@ fn written(deck: &Deck) -> ZipResult<Vec<u8>> {
         archive.start_file(format!("ppt/media/image{number}.png"), as_it_is)?;
         archive.write_all(&slide.picture)?;
     }
-    for (number, (page, lines)) in (deck.slides.len() + 1..).zip(last_pages(deck)) {
-        for (name, text) in last_parts(number, &page, lines) {
+    for (number, (page, lists)) in (deck.slides.len() + 1..).zip(last_pages(deck)) {
+        for (name, text) in last_parts(number, &page, &lists) {
             archive.start_file(name, SimpleFileOptions::default())?;
             archive.write_all(text.as_bytes())?;
         }
@@ -151,53 +151,73 @@ fn slide_parts(number: usize, slide: &Slide) -> [(String, String); 4] {
     ]
 }
 
-/// The slides of words behind all others: title and lines of each, as many as find room in its columns.
-fn last_pages(deck: &Deck) -> Vec<(String, &[String])> {
+/// A slide of words: its title, and the lines of each of its columns.
+type LastPage<'d> = (String, Vec<&'d [String]>);
+
+/// The slides of words behind all others, as many as find room in their columns; no line goes on in the next column.
+fn last_pages(deck: &Deck) -> Vec<LastPage<'_>> {
     let [left, top, bottom] = LAST_EDGES;
     let [columns, between] = LAST_COLUMNS;
     let size = 2.0 * f64::from(LAST_SIZE);
     let width = f64::from(SLIDE[0] - 2 * left - (columns - 1) * between) / f64::from(columns);
-    // A paragraph may go on in the next column.
-    let column = f64::from(SLIDE[1] - top - bottom);
+    let most = f64::from(SLIDE[1] - top - bottom);
     let height = |line: &String| {
         let room = WITH_WIDER_LETTERS * width;
         let fitted = lettering::fit(line, size, size, Face::Regular, room, usize::MAX);
         fitted.lines.len() as f64 * LAST_LINE * size + 2.0 * f64::from(LAST_BETWEEN)
     };
-    let whole: f64 = deck.last.iter().map(height).sum();
-    let most = f64::from(columns) * column;
-    // About as much on every slide as on the others.
-    let share = whole / (whole / most).ceil().max(1.0);
-    let mut all: Vec<&[String]> = Vec::new();
-    let (mut begin, mut filled) = (0, 0.0);
-    for (index, line) in deck.last.iter().enumerate() {
-        let own = height(line);
-        if filled >= share || filled + own > most {
-            all.push(&deck.last[begin..index]);
-            (begin, filled) = (index, 0.0);
-        }
-        filled += own;
-    }
-    if begin < deck.last.len() {
-        all.push(&deck.last[begin..]);
-    }
-    let count = all.len();
+    let heights: Vec<f64> = deck.last.iter().map(height).collect();
+    let needed = filled_columns(&heights, most).len();
+    let pages = needed.div_ceil(columns as usize).max(1);
+    // About as much in every column as in the others, of all slides.
+    let share = heights.iter().sum::<f64>() / (pages * columns as usize) as f64;
+    let even = (0..).map(|step| share + f64::from(step) * LAST_LINE * size);
+    let even = even.take_while(|room| *room < most);
+    let even = even.map(|room| filled_columns(&heights, room));
+    let ends = even
+        .into_iter()
+        .find(|ends| ends.len() <= pages * columns as usize)
+        .unwrap_or_else(|| filled_columns(&heights, most));
+    let begins = std::iter::once(0).chain(ends.iter().copied());
+    let all: Vec<&[String]> = begins
+        .zip(&ends)
+        .map(|(from, to)| &deck.last[from..*to])
+        .collect();
+    let count = all.chunks(columns as usize).count();
     let title = |number: usize| match count {
         1 => deck.last_title.clone(),
         _ => format!("{} {number}/{count}", deck.last_title),
     };
     (1..)
-        .zip(all)
-        .map(|(number, lines)| (title(number), lines))
+        .zip(all.chunks(columns as usize))
+        .map(|(number, columns)| (title(number), columns.to_vec()))
         .collect()
 }
 
+/// Where each column ends, behind as many whole lines as fit into its room; a line that is higher stands alone.
+fn filled_columns(heights: &[f64], room: f64) -> Vec<usize> {
+    let mut ends = Vec::new();
+    let mut filled = 0.0;
+    for (index, height) in heights.iter().enumerate() {
+        if filled > 0.0 && filled + height > room {
+            ends.push(index);
+            filled = 0.0;
+        }
+        filled += height;
+    }
+    if !heights.is_empty() {
+        ends.push(heights.len());
+    }
+    ends
+}
+
 /// A slide of words, with what it refers to.
-fn last_parts(number: usize, title: &str, lines: &[String]) -> [(String, String); 2] {
+fn last_parts(number: usize, title: &str, lists: &[&[String]]) -> [(String, String); 2] {
     let [left, top, bottom] = LAST_EDGES;
     let [columns, between] = LAST_COLUMNS;
     let emu = |pixels: u32| (pixels * EMU_A_PIXEL).to_string();
-    let paragraphs = lines.iter().map(|line| {
+    let width = (SLIDE[0] - 2 * left - (columns - 1) * between) / columns;
+    let paragraph = |line: &String| {
         format!(
             "<a:p><a:pPr><a:spcAft><a:spcPts val=\"{}\"/></a:spcAft></a:pPr><a:r><a:rPr lang=\"en-GB\" sz=\"{}\"/>\
              <a:t>{}</a:t></a:r></a:p>",
@@ -205,16 +225,24 @@ fn last_parts(number: usize, title: &str, lines: &[String]) -> [(String, String)
             100 * LAST_SIZE,
             escaped(line)
         )
-    });
+    };
+    let column = |(index, lines): (u32, &&[String])| {
+        include_str!("slide_parts/column.xml")
+            .trim_end()
+            .replace("{id}", &(3 + index).to_string())
+            .replace("{left}", &emu(left + index * (width + between)))
+            .replace("{top}", &emu(top))
+            .replace("{width}", &emu(width))
+            .replace("{height}", &emu(SLIDE[1] - top - bottom))
+            .replace(
+                "{paragraphs}",
+                &lines.iter().map(paragraph).collect::<String>(),
+            )
+    };
+    let lists: String = (0..).zip(lists).map(column).collect();
     let slide = include_str!("slide_parts/sources.xml")
-        .replace("{left}", &emu(left))
-        .replace("{top}", &emu(top))
-        .replace("{width}", &emu(SLIDE[0] - 2 * left))
-        .replace("{height}", &emu(SLIDE[1] - top - bottom))
-        .replace("{columns}", &columns.to_string())
-        .replace("{between}", &emu(between))
         .replace("{title}", &escaped(title))
-        .replace("{paragraphs}", &paragraphs.collect::<String>());
+        .replace("{columns}", &lists);
     [
         (format!("ppt/slides/slide{number}.xml"), slide),
         (

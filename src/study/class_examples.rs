@@ -65,7 +65,7 @@ pub struct LoadedExamples {
     pub loaded: Vec<Study>,
     /// The most that each holds still all along, and the most that it lifts.
     pub beside: Vec<HeldAndLifted>,
-    /// Lifts of classes none of which this lifter can load: without any weight they are too hard already.
+    /// Lifts of classes none of which this lifter can load, without any weight: they are too hard already.
     pub left_out: Vec<Study>,
 }
 
@@ -80,7 +80,12 @@ pub fn loaded_examples(desk: &Desk<'_>) -> Result<LoadedExamples> {
         let mut of_class = first.into_iter().chain(last);
         match of_class.find_map(|lift| under_hard_weight(desk, lift).transpose()) {
             Some(study) => loaded.push(study?),
-            None => left_out.extend(example(desk, shape).map(|lift| lift.study.clone())),
+            None => {
+                if let Some(lift) = example(desk, shape) {
+                    let bare = Setup::new("", Vec::new());
+                    left_out.push(desk.under(&lift.model.movement_name, &[bare])?);
+                }
+            }
         }
     }
     let beside = loaded.iter();

@@ -103,6 +103,27 @@ pub fn limited_stretches(study: &Study) -> LimitedStretches {
     LimitedStretches { long, elsewhere }
 }
 
+/// The joints that limit a lift at a sample, the one whose strength counts most first: one where its gain is nearly all of it, else
+/// all that share the limit.
+#[must_use]
+pub fn limiting_joints(study: &Study, sample: usize) -> Vec<&'static str> {
+    let joints = moving_joints(study).into_iter();
+    let gain = |joint: &'static str| (joint, joint_gain(study, joint)[sample]);
+    let mut gains: Vec<(&str, f64)> = joints.map(gain).collect();
+    gains.sort_by(|a, b| b.1.total_cmp(&a.1));
+    let all: f64 = gains.iter().map(|gain| gain.1).sum();
+    let first = gains.first().map_or(0.0, |gain| gain.1);
+    if all <= 0.0 {
+        return Vec::new();
+    }
+    let least = match first >= ALONE * all {
+        true => first,
+        false => (1.0 - ALONE) * all,
+    };
+    let sharing = gains.into_iter().filter(|gain| gain.1 >= least);
+    sharing.map(|gain| gain.0).collect()
+}
+
 /// Neighbours of one joint as one stretch: the joint, first and last sample.
 fn joined(stretches: impl Iterator<Item = (usize, usize, usize)>) -> Vec<(usize, usize, usize)> {
     let mut joined: Vec<(usize, usize, usize)> = Vec::new();

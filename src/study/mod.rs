@@ -126,7 +126,7 @@ pub use lecture_questions::{
 };
 pub use lecture_sessions::{invented_log, invented_session};
 pub use limited_stretch::{
-    LimitedStretch, LimitedStretches, limited_stretches, limits_at, moving_joints,
+    LimitedStretch, LimitedStretches, limited_stretches, limiting_joints, limits_at, moving_joints,
 };
 pub use listed_movements::{ListedMovement, listed_movement};
 pub use listed_values::{ListedValue, listed_values};

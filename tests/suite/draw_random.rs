@@ -73,6 +73,7 @@ prop_compose! {
             labels: Labels::Auto,
             whole: None,
             beside: Vec::new(),
+        beside_title: String::new(),
         }
     }
 }

@@ -109,6 +109,7 @@ pub fn strength() -> LineChart {
         labels: Labels::Auto,
         whole: None,
         beside: Vec::new(),
+        beside_title: String::new(),
     }
 }
 

@@ -280,6 +280,30 @@ fn law_a_limb_with_its_muscles_stands_on_one_scale() {
     }
 }
 
+/// Of several joints a drawing that is small beside its numbers shows no muscle: it has at least two fifths of the height.
+#[test]
+fn law_the_muscles_of_a_large_lift_are_drawn_large() {
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    for name in ["squat", "deadlift", "leg-press"] {
+        let study = &desk.lift(name).expect("a built-in lift").study;
+        let sheet = muscles_on_skeleton(study, System::Metric).expect("a joint in view");
+        let Chart::Bodies(chart) = &sheet.chart else {
+            panic!("{name}: no bodies");
+        };
+        let scene = sheet.chart.scene(Look::default()).expect("it has room");
+        let panels = &chart.bodies.panels;
+        let limbs = panels.iter().flat_map(|panel| &panel.figure.limbs);
+        let heights = limbs.flatten().map(|point| point[1]);
+        let [low, high] = [f64::min, f64::max].map(|of| heights.clone().reduce(of));
+        let high_m = high.expect("a limb") - low.expect("a limb");
+        let limb = panels[0].figure.limbs.iter().max_by_key(|limb| limb.len());
+        let scale = scale_of(limb.expect("a limb"), &scene).expect("it is drawn");
+        let share = scale * high_m / scene.height;
+        assert!(share > 0.4, "{name}: {share} of the height");
+    }
+}
+
 #[test]
 fn law_heads_are_counted_where_they_turn_a_joint_and_muscles_stay_apart() {
     let library = Library::built_in();

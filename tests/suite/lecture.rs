@@ -5,7 +5,7 @@ use crate::text_boxes::text_boxes;
 use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use std::path::{Path, PathBuf};
 use std::process::Command;
-use torquill::draw::{Primitive, Theme};
+use torquill::draw::{Layer, Primitive, Theme};
 use torquill::figures::{Chart, load_holders, strength_sheet};
 use torquill::lecture::{LECTURE, ONE_LIFT};
 use torquill::library::{Library, Shelf};
@@ -120,8 +120,10 @@ fn check_figure(desk: &Desk<'_>, figure: &torquill::lecture::LectureFigure, lift
 #[test]
 fn law_figures_of_the_lecture_keep_their_words() {
     let library = Library::built_in();
-    for units in [System::Metric, System::Us] {
-        let desk = Desk::open(&library, "reference-man", units).expect("the reference man");
+    let lifters = library.names(Shelf::Lifters).into_iter();
+    let metric = lifters.map(|lifter| (lifter, System::Metric));
+    for (lifter, units) in metric.chain([("reference-man".to_owned(), System::Us)]) {
+        let desk = Desk::open(&library, &lifter, units).expect("a built-in lifter");
         let drawable = LECTURE
             .par_iter()
             .filter(|figure| figure.can_be_drawn(&desk));
@@ -139,8 +141,49 @@ fn law_figures_of_the_lecture_keep_their_words() {
             (words != [Vec::<String>::new(), Vec::new()]).then_some((figure.name, words))
         });
         let without: Vec<_> = without.collect();
-        assert!(without.is_empty(), "{units:?}: {without:?}");
+        assert!(without.is_empty(), "{lifter}, {units:?}: {without:?}");
     }
+}
+
+/// What is shaded as the hardest part is as wide as the data say, or a hair's breadth that is still seen.
+#[test]
+fn law_a_hardest_part_is_shaded_as_wide_as_it_is() {
+    const LETTERS_PX: f64 = 36.0;
+    let library = Library::built_in();
+    let desk = Desk::open(&library, "reference-man", System::Metric).expect("the reference man");
+    let mut all = LECTURE.iter();
+    let figure = all.find(|figure| figure.name == "load-over-class");
+    let sheet = (figure.expect("a weight over the classes").build)(&desk).expect("a figure");
+    let Chart::Panels(chart) = &sheet.chart else {
+        panic!("no panels");
+    };
+    let scene = sheet.chart.scene(Look::default()).expect("it has room");
+    let mut narrowest = f64::INFINITY;
+    for (panel, plot) in chart.panels.iter().zip(&scene.plots) {
+        let [shade] = panel.shades.as_slice() else {
+            panic!("{}: one stretch", panel.title);
+        };
+        let told_px = 0.01 * (shade.to - shade.from) * plot.width();
+        let shapes = scene.shapes.iter().zip(&scene.layers);
+        let drawn = shapes.filter_map(|(shape, layer)| match shape {
+            Primitive::Rectangle { area, .. } if *layer == Layer::Region => Some(area),
+            _ => None,
+        });
+        let own = drawn
+            .filter(|area| area.left > plot.left - 1.0 && area.right < plot.right + 1.0)
+            .map(|area| area.width());
+        let own: Vec<f64> = own.collect();
+        assert_eq!(own.len(), 1, "{}", panel.title);
+        let least_px = told_px.max(0.25 * LETTERS_PX);
+        assert!(
+            own[0] > told_px - 1.0 && own[0] < least_px + 1.0,
+            "{}: {} for {told_px}",
+            panel.title,
+            own[0]
+        );
+        narrowest = narrowest.min(told_px);
+    }
+    assert!(narrowest < 0.5 * LETTERS_PX, "a narrow one is among them");
 }
 
 #[test]

@@ -80,11 +80,16 @@ impl AnyNamespace for Node<'_, '_> {
 /// The texts of the paragraphs of a part.
 fn paragraphs(xml: &str) -> Vec<String> {
     let document = Document::parse(xml).expect("XML");
+    paragraphs_of(document.root())
+}
+
+/// The words of every paragraph of a part.
+fn paragraphs_of(part: Node<'_, '_>) -> Vec<String> {
     let in_paragraph = |node: Node<'_, '_>| -> String {
         let texts = node.descendants().filter(|n| n.has_tag_name_anywhere("t"));
         texts.filter_map(|n| n.text()).collect()
     };
-    let nodes = document.descendants();
+    let nodes = part.descendants();
     nodes
         .filter(|node| node.has_tag_name_anywhere("p"))
         .map(in_paragraph)
@@ -242,13 +247,22 @@ fn check_sources(
         for size in sizes {
             assert!(size.parse::<u32>().expect("a size") >= 1400, "{size}");
         }
-        // Two columns of 884 pixels; 14 points are 28 of them, a line 1.2 times that.
-        let lines = words[1..].iter().map(|line| {
-            let fitted = lettering::fit(line, 28.0, 28.0, Face::Regular, 0.82 * 870.0, 99);
-            fitted.lines.len() as f64 * 33.6 + 8.0
+        // At most two columns of 884 pixels, each with whole entries; 14 points are 28 pixels, a line 1.2 times that.
+        let lists = document.descendants().filter(|node| {
+            node.has_tag_name_anywhere("cNvPr") && node.attribute("name") == Some("List")
         });
-        let height: f64 = lines.sum();
-        assert!(height <= 2.0 * 884.0, "{title} takes {height} pixels");
+        let shapes = lists.filter_map(|name| name.parent()?.parent());
+        let columns: Vec<Vec<String>> = shapes.map(paragraphs_of).collect();
+        assert!((1..=2).contains(&columns.len()), "{title}");
+        assert_eq!(columns.concat(), words[1..], "{title}");
+        for column in &columns {
+            let lines = column.iter().map(|line| {
+                let fitted = lettering::fit(line, 28.0, 28.0, Face::Regular, 0.82 * 870.0, 99);
+                fitted.lines.len() as f64 * 33.6 + 8.0
+            });
+            let height: f64 = lines.sum();
+            assert!(height <= 884.0, "a column of {title} takes {height} pixels");
+        }
         told.extend_from_slice(&words[1..]);
     }
     let sources = torquill::library::Library::built_in()

@@ -1,5 +1,6 @@
 //! What stands below the titles of the lecture's figures of fibres and filaments, against the data that are drawn.
 
+use super::lecture::voluntary;
 use super::one_lift::is_them;
 use super::{Claim, Drawn, holds, peak, says};
 use regex::Captures;
@@ -112,7 +113,7 @@ pub fn shaded_lengths(muscle: &str, drawn: &Drawn) -> Result<[f64; 2], String> {
 
 /// Shortening is Hill's hyperbola, `F = (1 − v)/(1 + v/k)`: one curvature `k` fits all of it.
 fn hyperbola(drawn: &Drawn) -> Result<(), String> {
-    let voluntary = drawn.curve("voluntary effort")?;
+    let voluntary = voluntary(drawn)?;
     let shortening = voluntary.iter().filter(|p| p[0] > 4.9 && p[0] < 95.1);
     let curvatures: Vec<f64> = shortening
         .map(|p| {

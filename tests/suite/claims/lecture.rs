@@ -6,7 +6,7 @@ use super::drawings::{BODIES, CURVES, LIMITS, MOTION, PEOPLE};
 use super::families::{FAMILIES, STACK, as_it_is};
 use super::fibres_below::{FIBRES_BELOW, shaded_lengths};
 use super::loads_below::LOADS_BELOW;
-use super::one_lift::{AROUND, Sides, is_lift, nowhere_for_long};
+use super::one_lift::{AROUND, Sides, is_lift, is_them, nowhere_for_long};
 use super::sessions::SESSIONS;
 use super::strength::{CLAIMS, Curves, signed};
 use super::{
@@ -19,13 +19,15 @@ use rayon::prelude::{IntoParallelRefIterator, ParallelIterator};
 use regex::Captures;
 use torquill::figures::{Chart, Sheet};
 use torquill::lecture::{LECTURE, LectureFigure, ONE_LIFT};
-use torquill::library::{Library, Shelf};
+use torquill::library::{Library, Shelf, assemble};
 use torquill::narrative::quantities::QuantityWords;
 use torquill::plot::{Extent, Look};
 use torquill::rep::RepOptions;
 use torquill::resistance::Setup;
 use torquill::study::between_samples::promised;
-use torquill::study::{AskedPlace, Desk, FreeBody, Heaviness, Study, repetition, worked_pose};
+use torquill::study::{
+    AskedPlace, Desk, FreeBody, Heaviness, Question, Study, repetition, study, worked_pose,
+};
 use torquill::units::System;
 
 /// Parts of a list: "a, b and c".
@@ -218,6 +220,67 @@ fn published_otherwise(told: &str, drawn: &Drawn) -> Result<(), String> {
     )
 }
 
+/// "the hip gives way first" where its strength alone counts, "shoulder and elbow share the limit" where others help as well: one per
+/// cent more strength of a joint gains its dual value times what its muscles make there.
+pub fn gives_way(told: &str, study: &Study, sample: usize) -> Result<(), String> {
+    let held = &study.capacity.held[sample];
+    let mut gains: Vec<(&str, f64)> = Vec::new();
+    for (row, dual) in held.duals.iter().enumerate() {
+        let own = dual * held.muscle_torques_nm[row];
+        match gains.iter_mut().find(|gain| gain.0 == study.joint(row)) {
+            Some(gain) => gain.1 += own,
+            None => gains.push((study.joint(row), own)),
+        }
+    }
+    let all: f64 = gains.iter().map(|gain| gain.1.abs()).sum();
+    gains.retain(|gain| gain.1.abs() > 0.02 * all);
+    gains.sort_by(|a, b| b.1.abs().total_cmp(&a.1.abs()));
+    let joints: Vec<&str> = gains.iter().map(|gain| gain.0).collect();
+    let truth = match joints.as_slice() {
+        [only] => format!("the {only} gives way first"),
+        several => format!("{} share the limit", several.join(", ")),
+    };
+    holds(
+        told.replace(" and ", ", ") == truth,
+        &format!("{told}, in truth {truth}"),
+    )
+}
+
+/// Whether a place, % of the range, lies in the part of it that is told.
+fn is_part(told: &str, at: f64) -> Result<bool, String> {
+    match told {
+        "at the start" => Ok(at < 5.1),
+        "in the first third" => Ok(at > 4.9 && at < 33.4),
+        "in the middle third" => Ok(at > 33.3 && at < 66.7),
+        "in the last third" => Ok(at > 66.6 && at < 95.1),
+        "at the end" => Ok(at > 94.9),
+        other => Err(format!("{other} is no part of the range")),
+    }
+}
+
+/// Whether a curve does what is told of its shape.
+fn shape_does(told: &str, points: &[[f64; 2]]) -> Result<(), String> {
+    let [start, end] = ends(points);
+    let is_so = match told {
+        "rises" => start < end,
+        "falls" => start > end,
+        "peaks" => start < 85.1 && end < 85.1,
+        "sags" => {
+            let tenth = points.len() / 10;
+            let inside = least(&points[tenth..points.len() - tenth])[1];
+            inside < points[0][1] && inside < points[points.len() - 1][1]
+        }
+        _ => false,
+    };
+    holds(is_so, told)
+}
+
+/// A person's force over all speeds, below and above none.
+pub fn voluntary(drawn: &Drawn) -> Result<Vec<[f64; 2]>, String> {
+    let halves = [drawn.curve("voluntary effort")?, drawn.curve("both alike")?];
+    Ok(halves.concat())
+}
+
 /// Figures of classes and of what a weight does to them.
 const CLASSES: &[Claim<Drawn>] = &[
     Claim {
@@ -231,21 +294,29 @@ const CLASSES: &[Claim<Drawn>] = &[
                     && parts.len() == drawn.curves.len(),
                 "so many",
             )?;
-            for (part, curve) in parts.into_iter().zip(&drawn.curves) {
-                let points = &curve.2;
-                let [start, end] = ends(points);
-                let is_so = match part {
-                    "rises" => start < end,
-                    "falls" => start > end,
-                    "peaks" => start < 85.1 && end < 85.1,
-                    "sags" => {
-                        let tenth = points.len() / 10;
-                        let inside = least(&points[tenth..points.len() - tenth])[1];
-                        inside < points[0][1] && inside < points[points.len() - 1][1]
-                    }
-                    _ => false,
-                };
-                holds(is_so, part)?;
+            let curves = drawn.curves.iter();
+            let mut each = parts.into_iter().zip(curves);
+            each.try_for_each(|(part, curve)| shape_does(part, &curve.2))
+        },
+    },
+    Claim {
+        // A lift that is published with another class shows a shape that is the model's alone.
+        reads: r"(?:Strength (.+); in this model alone|In this model, unlike published,) (one lift .+)",
+        holds: |told, drawn| {
+            let alone = told[2].replace("one lift ", "").replace(" and ", ", ");
+            let agreed = told
+                .get(1)
+                .map_or_else(String::new, |agreed| agreed.as_str().replace(" or ", ", "));
+            let (missed, kept): (Vec<_>, Vec<_>) = drawn
+                .curves
+                .iter()
+                .partition(|curve| curve.0.contains("(published: "));
+            for (told, curves) in [(agreed, kept), (alone, missed)] {
+                let told = told.replace(" in between", "");
+                let parts: Vec<&str> = told.split(", ").filter(|part| !part.is_empty()).collect();
+                holds(parts.len() == curves.len(), "so many")?;
+                let mut each = parts.into_iter().zip(curves);
+                each.try_for_each(|(part, curve)| shape_does(part, &curve.2))?;
             }
             Ok(())
         },
@@ -308,6 +379,43 @@ const CLASSES: &[Claim<Drawn>] = &[
             let parts: Vec<&str> = told[2].split(" to ").collect();
             says(parts[0], low.unwrap_or(0.0), 0.1, "least")?;
             says(parts[parts.len() - 1], high.unwrap_or(0.0), 0.1, "greatest")
+        },
+    },
+    Claim {
+        reads: r"In this model the (.+) sags to (\d+) % of its weaker end; published, it is (\S+)",
+        holds: |told, drawn| {
+            let lift = lifts(drawn).next().ok_or("no lift")?;
+            holds(lift.1.eq_ignore_ascii_case(&told[1]), "the only lift")?;
+            says(&told[2], valley_of_weaker_end(&lift.2)[1], 0.1, "valley")?;
+            published_otherwise(&format!("{}: {}", &told[1], &told[3]), drawn)
+        },
+    },
+    Claim {
+        reads: r"In this model (\d+) lifts sag to ([\d to]+) % of their weaker end",
+        holds: |told, drawn| {
+            says(&told[1], lifts(drawn).count() as f64, 0.0, "lifts")?;
+            let shares = lifts(drawn).map(|c| valley_of_weaker_end(&c.2)[1]);
+            let shares: Vec<f64> = shares.collect();
+            let [low, high] = [f64::min, f64::max].map(|of| shares.iter().copied().reduce(of));
+            let parts: Vec<&str> = told[2].split(" to ").collect();
+            says(parts[0], low.unwrap_or(0.0), 0.1, "least")?;
+            says(parts[parts.len() - 1], high.unwrap_or(0.0), 0.1, "greatest")
+        },
+    },
+    Claim {
+        reads: r"On the rise the load's moment arm about the (.+) shrinks from ([\d.]+) to ([\d.]+) cm",
+        holds: |told, drawn| {
+            let lift = lifts(drawn).next().ok_or("no lift")?;
+            let study = drawn.study(&lift.1)?;
+            let last = study.capacity.held.len() - 1;
+            let valley = valley_of_weaker_end(&lift.2)[0] * last as f64 / 100.0;
+            let valley = valley.round() as usize;
+            let row = study.capacity.held[valley].limiting;
+            holds(study.joint(row) == &told[1], "what limits in the valley")?;
+            let arms = [valley, last].map(|at| arm_cm(study, row, at));
+            says(&told[2], arms[0], 0.0, "in the valley")?;
+            says(&told[3], arms[1], 0.0, "at the end")?;
+            holds(arms[1] < arms[0], "it shrinks")
         },
     },
     Claim {
@@ -378,7 +486,7 @@ const CLASSES: &[Claim<Drawn>] = &[
         holds: body_told,
     },
     Claim {
-        reads: r"There the (.+?) gives way first; the load's moment arm about it is ([\d.]+) cm in the valley and ([\d.]+) cm at the end(?:, on the other side of the joint from (\d+) % on)?(?:; from (\d+) % on the (.+) gives way first)?",
+        reads: r"There (.+?); the load's moment arm about the (.+?) is ([\d.]+) cm in the valley and ([\d.]+) cm at the end(?:, on the other side of the joint from (\d+) % on)?(?:; from (\d+) % on the (.+) limits most)?",
         holds: |told, drawn| {
             let lift = lifts(drawn).next().ok_or("no lift")?;
             let study = drawn.study(&lift.1)?;
@@ -387,9 +495,13 @@ const CLASSES: &[Claim<Drawn>] = &[
             let valley = valley_of_weaker_end(&lift.2)[0] * last as f64 / 100.0;
             let valley = valley.round() as usize;
             let row = held[valley].limiting;
-            holds(study.joint(row) == &told[1], "what gives way in the valley")?;
-            says(&told[2], arm_cm(study, row, valley), 0.0, "in the valley")?;
-            says(&told[3], arm_cm(study, row, last), 0.0, "at the end")?;
+            gives_way(&told[1], study, valley)?;
+            holds(
+                study.joint(row) == &told[2],
+                "what limits most in the valley",
+            )?;
+            says(&told[3], arm_cm(study, row, valley), 0.0, "in the valley")?;
+            says(&told[4], arm_cm(study, row, last), 0.0, "at the end")?;
             // Which way the load turns the joint.
             let turns_up = |at: usize| {
                 let joint = &FreeBody::of(study, None, at).joints[row];
@@ -404,15 +516,15 @@ const CLASSES: &[Claim<Drawn>] = &[
             let joint_at = |at: usize| study.joint(held[at].limiting);
             let end = joint_at(last);
             let other = from(&|at| end != joint_at(valley) && joint_at(at) == end);
-            for (printed, place) in [(told.get(4), side), (told.get(5), other)] {
+            for (printed, place) in [(told.get(5), side), (told.get(6), other)] {
                 match (printed, place) {
                     (Some(printed), Some(place)) => says(printed.as_str(), place, 0.0, "from")?,
                     (None, None) => {}
                     _ => return Err(format!("{printed:?} for {place:?}")),
                 }
             }
-            told.get(6).map_or(Ok(()), |joint| {
-                holds(end == joint.as_str(), "what gives way at the end")
+            told.get(7).map_or(Ok(()), |joint| {
+                holds(end == joint.as_str(), "what limits most at the end")
             })
         },
     },
@@ -454,18 +566,34 @@ const CLASSES: &[Claim<Drawn>] = &[
             for part in listed(&told[1]) {
                 let (place, name) = part.split_once(" of the ").ok_or("no lift")?;
                 let at = hardest(drawn, name)?[0];
-                let is_so = match place {
-                    "at the start" => at < 5.1,
-                    "in the first third" => at > 4.9 && at < 33.4,
-                    "in the middle third" => at > 33.3 && at < 66.7,
-                    "in the last third" => at > 66.6 && at < 95.1,
-                    "at the end" => at > 94.9,
-                    other => return Err(format!("{other} is no part of the range")),
-                };
-                holds(is_so, &format!("{part}: {at}"))?;
+                holds(is_part(place, at)?, &format!("{part}: {at}"))?;
             }
             Ok(())
         },
+    },
+    Claim {
+        reads: r"By the lift a weight held still is hardest (.+)",
+        holds: |told, drawn| {
+            let places = told[1].replace(" or ", ", ");
+            let places: Vec<&str> = places.split(", ").collect();
+            let mut lifts: Vec<&str> = drawn.curves.iter().map(|c| c.0.as_str()).collect();
+            lifts.dedup();
+            let mut found: Vec<&str> = Vec::new();
+            for lift in lifts {
+                let at = hardest(drawn, lift)?[0];
+                let mut all = places.iter().copied();
+                let own = all.find(|place| is_part(place, at).unwrap_or(false));
+                found.push(own.ok_or_else(|| format!("{lift} is hardest at {at}"))?);
+            }
+            holds(
+                places.iter().all(|place| found.contains(place)),
+                "each is one",
+            )
+        },
+    },
+    Claim {
+        reads: r"([^,.]+), hardest part shaded",
+        holds: |told, drawn| is_them(&told[1], drawn),
     },
     Claim {
         reads: r"Capacity and the demand of a plain weight for (\d+) lifts",
@@ -519,12 +647,21 @@ const CLASSES: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"No \S+ lift is drawn: even without a weight the .+ takes more than 90 % of what this lifter has",
-        holds: |_, drawn| {
-            holds(
-                !drawn.curves.iter().any(|c| c.0 == "Pull-up"),
-                "it is not drawn",
-            )
+        reads: r"No \S+ lift is drawn: even without a weight the (.+) takes (more than )?(\d+) % of what this lifter has where it is hardest",
+        holds: |told, drawn| {
+            let mut names = drawn.curves.iter().map(|curve| &curve.0);
+            let is_drawn = names.any(|name| name.eq_ignore_ascii_case(&told[1]));
+            holds(!is_drawn, "it is not drawn")?;
+            let effort = bare_effort(drawn, &told[1])?;
+            match told.get(2) {
+                Some(_) => holds(effort.is_none(), "no number is known"),
+                None => says(
+                    &told[3],
+                    100.0 * effort.ok_or("no effort")?,
+                    0.0,
+                    "without a weight",
+                ),
+            }
         },
     },
 ];
@@ -545,6 +682,25 @@ fn efforts(drawn: &Drawn, lift: &str) -> Result<Vec<[f64; 2]>, String> {
         .zip(&asked.2)
         .map(|(c, d)| [c[0], d[1] / c[1]])
         .collect())
+}
+
+/// The greatest effort of a lift without any weight, where it is a number.
+fn bare_effort(drawn: &Drawn, lift: &str) -> Result<Option<f64>, String> {
+    let library = Library::built_in();
+    let mut lifters = library.names(Shelf::Lifters).into_iter();
+    let own = lifters.find(|name| {
+        let title = library.lifter(name).map(|lifter| lifter.title);
+        title.is_ok_and(|title| title == drawn.who)
+    });
+    let lifter = own.ok_or_else(|| format!("no lifter is called {}", drawn.who))?;
+    let movement = lift.replace(' ', "-");
+    let bare = assemble(&library, &lifter, &movement, &[]).and_then(|model| {
+        let question = Question::new(&movement, &model.movement, &model.lifter);
+        study(&question, &[Setup::new("", Vec::new())])
+    });
+    let bare = bare.map_err(|fault| format!("{fault:?}"))?;
+    let efforts = bare.setups[0].effort.iter().copied();
+    Ok(efforts.reduce(f64::max).filter(|most| most.is_finite()))
 }
 
 /// The weight of which the hardest place takes all: the one that is drawn, over its greatest effort.
@@ -730,7 +886,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
         holds: |told, drawn| {
             says(
                 &told[2],
-                at(drawn.curve("voluntary effort")?, number(&told[1])),
+                at(&voluntary(drawn)?, number(&told[1])),
                 0.5,
                 "left",
             )
@@ -760,7 +916,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
     Claim {
         reads: r"Shortening is at the right: force falls steeply at first, to (\d+) % at (\d+) % of the fastest speed, and to nothing at 100 %",
         holds: |told, drawn| {
-            let force = drawn.curve("voluntary effort")?;
+            let force = &voluntary(drawn)?;
             says(&told[1], at(force, number(&told[2])), 0.5, "left")?;
             holds(at(force, 100.0).abs() < 0.5, "nothing at the fastest")?;
             let fall = |a: f64, b: f64| at(force, a) - at(force, b);
@@ -770,7 +926,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
     Claim {
         reads: r"A lifter can lower more than can be held and hold more than can be lifted",
         holds: |_, drawn| {
-            let force = drawn.curve("voluntary effort")?;
+            let force = &voluntary(drawn)?;
             holds(
                 at(force, -10.0) > at(force, 0.0) && at(force, 0.0) > at(force, 10.0),
                 "falls with speed",
@@ -780,7 +936,7 @@ const MUSCLES: &[Claim<Drawn>] = &[
     Claim {
         reads: r"The faster a load moves up, the less force is left to move it",
         holds: |_, drawn| {
-            let force = drawn.curve("voluntary effort")?;
+            let force = voluntary(drawn)?;
             let up: Vec<f64> = force.iter().filter(|p| p[0] >= 0.0).map(|p| p[1]).collect();
             holds(up.windows(2).all(|pair| pair[1] <= pair[0] + 1e-6), "falls")
         },
@@ -1672,6 +1828,38 @@ fn fault_a_changed_number_below_a_title_is_found() {
     }
     assert!(faults.is_empty(), "{}", faults.join("\n"));
     assert!(changed > 25, "{changed} numbers");
+}
+
+/// Who limits at the hardest place is told by the gains of the figure of limits: one joint gives way, or several share the limit.
+#[test]
+fn law_who_limits_is_told_by_one_rule() {
+    let library = Library::built_in();
+    let (mut alone, mut shared) = (0, 0);
+    for lifter in library.names(Shelf::Lifters) {
+        let mut desk = Desk::open(&library, &lifter, System::Metric).expect("a built-in lifter");
+        for lift in ["bench-press", "squat", "row", "knee-extension"] {
+            desk.about = Some(lift.to_owned());
+            let mut figures = ONE_LIFT.iter().filter(|f| f.name == "sticking-region");
+            let figure = figures.next().expect("the figure of the hardest part");
+            let sheet = (figure.build)(&desk).expect("a hardest part");
+            let Chart::Lines(chart) = &sheet.chart else {
+                panic!("{lift}: no curves");
+            };
+            let marker = &chart.panels[0].markers[0];
+            let (_, told) = marker.detail.rsplit_once("; ").expect("who limits");
+            let setup = desk.hard(lift, Vec::new()).expect("a weight");
+            let study = desk.under(lift, &[setup]).expect("a lift");
+            let hardest = study.setups[0].sticking.expect("a hardest place");
+            let last = (study.range.poses.len() - 1) as f64;
+            let sample = (hardest.point_range * last).round() as usize;
+            gives_way(told, &study, sample).unwrap_or_else(|fault| panic!("{lifter}: {fault}"));
+            match told.contains("share") {
+                true => shared += 1,
+                false => alone += 1,
+            }
+        }
+    }
+    assert!(alone > 0 && shared > 0, "{alone} alone, {shared} shared");
 }
 
 /// What is said of motion is what a repetition at the maximum does, and how measured lifters are set beside it.

@@ -131,7 +131,7 @@ pub const LOADS_BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Whether, where and how long lifters stick is missed in most of what was measured",
+        reads: r"Whether, where and how long lifters stick: the model misses most of what was measured",
         holds: |_, _| {
             let list = include_str!("../../evidence.md");
             let row = anywhere(r"(?m)^\| sticking region \| (\d+) \| (\d+) \|");
@@ -203,7 +203,7 @@ pub const LOADS_BELOW: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"Median of published 1RM equations; robust slope \(Theil-Sen\) now ([\x{2212}+\d.]+) kg a week, 95 % interval ([\x{2212}+\d.]+) to ([\x{2212}+\d.]+)",
+        reads: r"Median of published 1RM equations; robust slope \(Theil-Sen\) now ([\x{2212}+\d.]+) kg a week, 95 % interval ([\x{2212}+\d.]+) to ([\x{2212}+\d.]+); shaded: what its interval allows",
         holds: slope_told,
     },
     Claim {

@@ -1,5 +1,6 @@
 //! What stands around the curves of one lift, subtitles, footnotes, notes of panels: whose, how held, why it climbs.
 
+use super::doubts::is_hollow_at;
 use super::drawings::{is_of, span_told};
 use super::lecture::{ends, firsts, lever_shrinks, lifts, listed, valley_of_weaker_end};
 use super::{Claim, Drawn, hangs, holds, is_definition, says};
@@ -288,16 +289,19 @@ pub const AROUND: &[Claim<Drawn>] = &[
         },
     },
     Claim {
-        reads: r"(.+?), held still(?: at every place of the range(?:; in the valley (\d+) N is held, body weight is (\d+) N)?)?",
+        reads: r"(.+?), held still(?: at every place of the range(?:; in the valley(, where the model is less sure,)? (\d+) N is held, body weight is (\d+) N)?)?",
         holds: |told, drawn| {
             is_them(&told[1], drawn)?;
-            let (Some(held), Some(body)) = (told.get(2), told.get(3)) else {
+            let (Some(held), Some(body)) = (told.get(3), told.get(4)) else {
                 return Ok(());
             };
             let lift = lifts(drawn).next().ok_or("no lift")?;
             let study = drawn.study(&lift.1)?;
             let values = study.capacity.values();
-            let valley = valley_of_weaker_end(&lift.2)[0] / 100.0 * (values.len() - 1) as f64;
+            let place = valley_of_weaker_end(&lift.2)[0];
+            let is_doubted = is_hollow_at(drawn, &lift.1, place);
+            holds(is_doubted == told.get(2).is_some(), "whether it is sure")?;
+            let valley = place / 100.0 * (values.len() - 1) as f64;
             says(held.as_str(), values[valley.round() as usize], 0.0, "held")?;
             says(
                 body.as_str(),

@@ -300,7 +300,12 @@ const TRENDS: &[Claim<Trend<'static>>] = &[
     },
     Claim {
         reads: r"Median of published 1RM equations; robust slope \(Theil-Sen\) now (.+)",
-        holds: |told, trend| slope_told(&told[1], trend),
+        holds: |told, trend| {
+            let words = told[1].strip_suffix("; shaded: what its interval allows");
+            let is_shaded = trend.recent.interval_kg_week.is_some();
+            holds(words.is_some() == is_shaded, "whether it is shaded")?;
+            slope_told(words.unwrap_or(&told[1]), trend)
+        },
     },
     Claim {
         reads: r"Median of published 1RM equations; one session has no slope",
