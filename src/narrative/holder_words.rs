@@ -4,6 +4,7 @@
 
 use super::figure_words::FigureWords;
 use super::muscle_names::muscle_name;
+use super::page_words::joint_axis;
 use super::prose::{capital, listed, percent};
 use super::quantities::rounded;
 use super::shown_units::ShownUnits;
@@ -31,7 +32,7 @@ pub(crate) struct HolderWords {
 
 /// The words around the stack.
 pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) -> HolderWords {
-    let (at, joint) = (holders.weakest, study.joint(holders.joint));
+    let (at, joint) = (holders.weakest, joint_axis(study, holders.joint));
     let last = (study.range.poses.len() - 1) as f64;
     let place = study.told(units).at_place(at as f64 / last);
     let unit = units.torque_unit();
@@ -61,7 +62,7 @@ pub(crate) fn holder_words(study: &Study, holders: &LoadHolders, units: System) 
             study.movement_title
         ),
     };
-    let (shown_as, why) = unlike_elsewhere(holders, joint);
+    let (shown_as, why) = unlike_elsewhere(holders, &joint);
     let words = FigureWords {
         title,
         subtitle: format!(
