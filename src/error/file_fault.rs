@@ -38,6 +38,11 @@ pub enum FileFault {
         /// The most bytes of a line.
         most: usize,
     },
+    /// Text of two bytes a letter, where one is meant.
+    Utf16 {
+        /// The file as the user named it.
+        file: String,
+    },
     /// No text.
     NotUtf8 {
         /// The file as the user named it.

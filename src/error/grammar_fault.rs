@@ -26,6 +26,8 @@ pub enum ReadingColumn {
 /// What is wrong with the text of an implement.
 #[derive(Debug, Clone, PartialEq)]
 pub enum ItemTextFault {
+    /// The body without its mass.
+    BodyOfWhom,
     /// A first word that names no implement.
     UnknownKind {
         /// The word.

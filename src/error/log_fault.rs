@@ -30,6 +30,13 @@ pub enum LogFault {
         /// The file as the user named it.
         file: String,
     },
+    /// A log to fill in where nothing is filled in yet.
+    NothingDone {
+        /// The file as the user named it.
+        file: String,
+        /// Rows that wait.
+        rows: usize,
+    },
     /// Two columns hold the same.
     ColumnTwice {
         /// What both hold.

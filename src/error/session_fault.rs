@@ -118,6 +118,20 @@ pub enum SessionRefusal {
         /// Why nobody can.
         why: NoHelp,
     },
+    /// More than 1RM is lowered only where it is known how old the log is that the 1RM is of.
+    LogAgeUntold {
+        /// The last day of the log.
+        last: String,
+    },
+    /// Helpers cannot hold a bar that is lost, and the safety arms stand below a chest that it would lie on first.
+    NobodyHolds {
+        /// The heaviest load of the session.
+        load: Mass,
+        /// Helpers, and the most that they hold together.
+        held: (u32, Mass),
+        /// A load above the 1RM that they hold and that can be lowered here.
+        own: Option<Mass>,
+    },
     /// More than 1RM is lowered only where the 1RM of this very lift was tested.
     UntestedOneRm {
         /// The movement.

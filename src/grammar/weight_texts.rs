@@ -54,6 +54,9 @@ pub(super) fn belt(words: &Words, _: &Stock) -> Result<Item> {
 }
 
 pub(super) fn body(words: &Words, _: &Stock) -> Result<Item> {
+    if words.main.trim().is_empty() {
+        return Err(Error::bad(ItemTextFault::BodyOfWhom));
+    }
     Ok(Item::Weight(Weight::BodyMass(words.mass()?)))
 }
 

@@ -80,9 +80,30 @@ fn unlisted_bytes(path: &Path) -> Result<Vec<u8>> {
     Ok(bytes)
 }
 
+/// Which of two bytes comes first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum ByteOrder {
+    /// The low one.
+    Little,
+    /// The high one.
+    Big,
+}
+
+/// In which order the bytes of a UTF-16 text stand, by its mark or, without one, by its first two letters being plain ones; none of
+/// any other text.
+pub(super) fn utf16_order(bytes: &[u8]) -> Option<ByteOrder> {
+    match bytes {
+        [0xff, 0xfe, ..] => Some(ByteOrder::Little),
+        [0xfe, 0xff, ..] => Some(ByteOrder::Big),
+        [first, 0, second, 0, ..] if *first != 0 && *second != 0 => Some(ByteOrder::Little),
+        [0, first, 0, second, ..] if *first != 0 && *second != 0 => Some(ByteOrder::Big),
+        _ => None,
+    }
+}
+
 /// The text of a file.
 ///
-/// **Fails** as [`bytes_of_file`], and with the first byte that is no UTF-8.
+/// **Fails** as [`bytes_of_file`], on UTF-16, and with the first byte that is no UTF-8.
 pub fn text_of_file(path: &Path) -> Result<String> {
     text(path, bytes_of_file(path)?)
 }
@@ -95,6 +116,10 @@ pub(super) fn unlisted_text(path: &Path) -> Result<String> {
 }
 
 fn text(path: &Path, bytes: Vec<u8>) -> Result<String> {
+    if utf16_order(&bytes).is_some() {
+        let file = path.display().to_string();
+        return Err(Error::bad(FileFault::Utf16 { file }));
+    }
     String::from_utf8(bytes).map_err(|fault| {
         Error::bad(FileFault::NotUtf8 {
             file: path.display().to_string(),

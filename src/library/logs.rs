@@ -2,7 +2,7 @@
 //!
 //! In: the name of an invented log or the path of a user's; the name of a lift. Out: text; [`LiftFacts`].
 
-use super::bounded_read::bytes_of_file;
+use super::bounded_read::{ByteOrder, bytes_of_file, utf16_order};
 use super::built_in;
 use super::records::Library;
 use crate::error::{Error, FileFault, LogFault, Result};
@@ -89,15 +89,18 @@ impl Library {
 fn text_of_log(name: &str) -> Result<String> {
     let file = || name.to_owned();
     let bytes = bytes_of_file(Path::new(name))?;
-    let pairs = |from: fn([u8; 2]) -> u16| {
-        let (pairs, _) = bytes[2..].as_chunks::<2>();
+    if let Some(order) = utf16_order(&bytes) {
+        let from = match order {
+            ByteOrder::Little => u16::from_le_bytes,
+            ByteOrder::Big => u16::from_be_bytes,
+        };
+        let (pairs, _) = bytes.as_chunks::<2>();
         let units: Vec<u16> = pairs.iter().map(|pair| from(*pair)).collect();
-        String::from_utf16_lossy(&units)
-    };
+        let text = String::from_utf16_lossy(&units);
+        return Ok(text.trim_start_matches('\u{feff}').to_owned());
+    }
     match &bytes[..] {
         [b'P', b'K', 3, 4, ..] => Err(Error::bad(LogFault::Workbook { file: file() })),
-        [0xff, 0xfe, ..] => Ok(pairs(u16::from_le_bytes)),
-        [0xfe, 0xff, ..] => Ok(pairs(u16::from_be_bytes)),
         _ => match std::str::from_utf8(&bytes) {
             Ok(text) => Ok(text.to_owned()),
             Err(fault) => Err(Error::bad(FileFault::NotUtf8 {

@@ -40,6 +40,10 @@ pub fn caution_in_words(caution: &Caution, units: System) -> String {
              for who has trained for years with bands or chains.",
             percent(*share)
         ),
+        Caution::LogAgeUntold { last } => format!(
+            "The plan assumes that the log ends shortly before the first session (its last: {last}); tell the day by --start. After weeks \
+             off it would be too heavy."
+        ),
         Caution::OlderLifter { years } => format!(
             "At {} years: a clinician's yes before heavy sets, and another day of rest while soreness stays.",
             rounded(*years, 0)
@@ -48,12 +52,15 @@ pub fn caution_in_words(caution: &Caution, units: System) -> String {
     }
 }
 
-/// Whether a caution is about who lifts: the age, or a 1RM that hardly anybody of that kind has.
+/// Whether a caution is about who lifts: the age, a 1RM that hardly anybody of that kind has, a log that may be old.
 #[must_use]
 pub const fn is_of_person(caution: &Caution) -> bool {
     matches!(
         caution,
-        Caution::AsNovice { .. } | Caution::OlderLifter { .. } | Caution::UnlikelyOneRm { .. }
+        Caution::AsNovice { .. }
+            | Caution::OlderLifter { .. }
+            | Caution::UnlikelyOneRm { .. }
+            | Caution::LogAgeUntold { .. }
     )
 }
 
@@ -92,7 +99,7 @@ pub const fn usual(caution: &Caution) -> (&'static str, &'static str) {
         Caution::Soreness => ("Expect soreness that peaks 24 to 72 hours later; leave a week before the next such session.", SORENESS),
         Caution::MuscleBreakdown => ("Dark urine, swelling, or weakness for more than a few days: stop and seek medical care at once.", SORENESS),
         Caution::LighterFirst => ("Start lighter than computed, and slowly: the figures are of a model lifter.", RULES),
-        Caution::AsNovice { .. } | Caution::OlderLifter { .. } | Caution::UnlikelyOneRm { .. } | Caution::FeltAboveOneRm { .. } => ("", RULES),
+        Caution::AsNovice { .. } | Caution::OlderLifter { .. } | Caution::UnlikelyOneRm { .. } | Caution::FeltAboveOneRm { .. } | Caution::LogAgeUntold { .. } => ("", RULES),
         Caution::Piece(_) => ("", ""),
     }
 }

@@ -5,7 +5,7 @@
 use super::prose::percent;
 use super::quantities::{QuantityWords, rounded};
 use crate::progress::failed_attempt::FailedAttempt;
-use crate::progress::one_rm_now::{LOST_A_WEEK, LayOff, MOST_LOST};
+use crate::progress::one_rm_now::{LAY_OFF_DAYS, LOST_A_WEEK, LayOff, MOST_LOST};
 use crate::progress::unconfirmed::{FALL_SHARE, JUMP_SHARE, Jump};
 use crate::units::System;
 
@@ -60,11 +60,20 @@ pub(super) fn stays_light(found: LayOff) -> String {
     )
 }
 
+/// What two weeks and more without a session ask for, where they are no lay-off yet.
+#[must_use]
+pub(super) fn days_off(days: i32) -> String {
+    format!(
+        "No session for {days} days before this one: strength is kept for up to {LAY_OFF_DAYS} (from memory), technique and work capacity less, so end \
+         the first sets with one repetition more in reserve, and go a step lighter where the warm-up feels heavy (common practice)."
+    )
+}
+
 /// What a break up to today makes of a 1RM.
 #[must_use]
 pub fn break_in_words(found: LayOff) -> String {
     format!(
-        "no session for {} days before {}: {} of this strength is counted on (assumed: {} less for every week beyond the fourth, {} at most), \
+        "no session for {} days before {}: {} of this strength is counted on (assumed: {} less for the first week beyond the fourth, then less and less, {} at most), \
          the first sessions are lighter besides, and the log of them is the next plan's ground",
         found.days(),
         found.to,

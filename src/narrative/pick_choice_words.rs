@@ -6,6 +6,7 @@ use super::hanging::hung_by_name;
 use super::pick_card_words::{and_of_one_rm, family_name, on_the_bar};
 use super::prose::{capital, counted_noun, percent};
 use super::quantities::QuantityWords;
+use crate::session::spotting::beyond_one_rm;
 use crate::setups::{LeftByBands, LoadedOn};
 use crate::study::{PickAnswer, Picked};
 use crate::units::System;
@@ -71,7 +72,11 @@ fn costs(pick: &PickAnswer, picked: &Picked, units: System) -> String {
             .arms
             .filter(|_| over)
             .map_or_else(String::new, |height| {
-                format!("; safety arms at {} and 2 spotters", units.tape(height))
+                let spotters = beyond_one_rm(&pick.handling);
+                format!(
+                    "; safety arms at {} and {spotters} spotters",
+                    units.tape(height)
+                )
             });
         format!(
             "{hang}; if the bands go, {} are left{}{}{arms}",

@@ -4,7 +4,7 @@
 
 use super::alone_words::alone_or_in_a_block;
 use super::arms_words::arms_sentence;
-use super::doubted_sets::stays_light;
+use super::doubted_sets::{days_off, stays_light};
 use super::failure_words::failure_in_words;
 use super::novice_words::{LOG_DECIDES, weeks_begin};
 use super::overload_words::of_lowering;
@@ -77,6 +77,12 @@ pub fn remark(remark: &Remark, units: System) -> String {
         Remark::ReserveRaised { asked, kept } => format!(
             "{kept} in reserve instead of {asked}: sets to failure are not for who is still learning a lift."
         ),
+        Remark::RoundsKeepMore {
+            asked,
+            kept: (most, least),
+        } => format!(
+            "--rir {asked} is the least that is kept: within a round the weeks keep {most} to {least} in reserve, falling, so that the load rises."
+        ),
         Remark::ToFailure { sets, of } => to_failure(*sets, *of),
         Remark::ArmsAt(stand) => arms_sentence(stand, units),
         Remark::WeeksBegin(begin) => weeks_begin(begin, units),
@@ -86,9 +92,10 @@ pub fn remark(remark: &Remark, units: System) -> String {
             "On the way back: {} % of the usual load. Whoever is not well yet does the week before again.",
             percent(*left)
         ),
+        Remark::DaysOff { days } => days_off(*days),
         Remark::StaysLight { since } => stays_light(*since),
         Remark::LowPlates { full } => low_plates(*full, units),
-        Remark::NotTestedYet { finds } => not_tested_yet(*finds),
+        Remark::NotTestedYet { eased, finds } => not_tested_yet(*eased, *finds),
         Remark::Chart(remark) => of_chart(remark, units),
         Remark::Cluster(remark) => of_clusters(remark),
         Remark::Lowering(remark) => of_lowering(remark, units),
@@ -96,8 +103,14 @@ pub fn remark(remark: &Remark, units: System) -> String {
     }
 }
 
-fn not_tested_yet(finds: Option<TestedMaximum>) -> String {
-    finds.map_or_else(
+fn not_tested_yet(eased: Option<f64>, finds: Option<TestedMaximum>) -> String {
+    let eased = eased.map_or_else(String::new, |left| {
+        format!(
+            " Until then it begins as for a novice of this lift, at {} % of the usual load (common practice).",
+            percent(left)
+        )
+    });
+    let test = finds.map_or_else(
         || "Nobody saw this lift tested: test it once this lifter is well, then plan again.".to_owned(),
         |finds| {
             format!(
@@ -106,7 +119,8 @@ fn not_tested_yet(finds: Option<TestedMaximum>) -> String {
                 name_of_test(finds)
             )
         },
-    )
+    );
+    test + &eased
 }
 
 fn planned_instead(of: Method, months: f64, years: Option<f64>) -> String {

@@ -237,9 +237,12 @@ pub fn basis(basis: &PlanBasis) -> &str {
 fn day_purpose(purpose: DayPurpose) -> &'static str {
     match purpose {
         DayPurpose::Main => "main day",
-        DayPurpose::Overload => "overload day",
-        DayPurpose::Accommodating(Method::Chains) => "chains day",
-        DayPurpose::Accommodating(_) => "bands day",
+        DayPurpose::Of(Method::Straight) => "straight sets day",
+        DayPurpose::Of(Method::Pyramid) => "pyramid day",
+        DayPurpose::Of(Method::Clusters) => "clusters day",
+        DayPurpose::Of(Method::OverloadedLowering) => "overload day",
+        DayPurpose::Of(Method::Bands) => "bands day",
+        DayPurpose::Of(Method::Chains) => "chains day",
         DayPurpose::ComingBack => "coming back",
         DayPurpose::Lighter => "lighter day",
         DayPurpose::Easier => "deload day",
@@ -298,8 +301,14 @@ pub fn plan_note(note: &PlanNote, units: System) -> String {
             units.mass(*of_log),
             units.mass(*fitted)
         ),
-        PlanNote::LogTakenAsFresh { last } => format!(
-            "The plan assumes that the log ends shortly before the first session (its last: {last}); tell the day by --start."
+        PlanNote::LogAndBody { body, leaves_out: true } => format!(
+            "The log's loads are read as what is added to the body of {}, since some are less than that.",
+            units.mass(*body)
+        ),
+        PlanNote::LogAndBody { body, leaves_out: false } => format!(
+            "The log's loads are read with the body of {} in them, since none is less. Where they are what is added to it, this plan is far \
+             too light: tell the 1RM by --one-rm, as what is added.",
+            units.mass(*body)
         ),
         PlanNote::InPlaceToo {
             planned,

@@ -37,10 +37,10 @@ pub fn short_name(setup: &Setup, carrier: &Carrier, units: System) -> String {
         words.push(units.mass(plain));
     }
     words.extend(held.items.iter().filter_map(|item| short(item, units)));
-    if words.is_empty() {
-        "no load".to_owned()
-    } else {
-        words.join(" + ")
+    match (words.is_empty(), carrier) {
+        (true, Carrier::Body) => "the body alone".to_owned(),
+        (true, _) => "no load".to_owned(),
+        (false, _) => words.join(" + "),
     }
 }
 

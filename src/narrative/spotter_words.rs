@@ -129,8 +129,8 @@ pub(super) fn lost_bar(lost: LostBar, units: System) -> String {
             most,
             left,
         } => format!(
-            "Nobody holds or lifts this bar: of a lost lowering {} would fall to each of {helpers} helpers, more than the {} that each \
-             is taken to hold (assumed). So a set is one lowering down to the safety arms: the lifter comes out, two helpers take \
+            "Nobody holds or lifts this bar: even if {helpers} held a lost lowering, {} would fall to each, more than the {} that one \
+             is taken to hold (assumed). So a set is one lowering down to the safety arms: the lifter comes out, the 2 spotters take \
              plates off to {} or less, the lifter brings that up, and the plates go on again in the rest.",
             units.mass(each),
             units.mass(most),

@@ -241,6 +241,12 @@ impl ReadRows {
         if self.bad > 0 && (self.good.is_empty() || bad_rows == BadRows::Refused) {
             return Err(self.all_of(table));
         }
+        if self.good.is_empty() && self.not_done > 0 {
+            return Err(Error::bad(LogFault::NothingDone {
+                file: table.file().to_owned(),
+                rows: self.not_done,
+            }));
+        }
         if self.good.is_empty() {
             return Err(Error::bad(LogFault::NoRows {
                 file: table.file().to_owned(),

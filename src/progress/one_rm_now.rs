@@ -18,10 +18,14 @@ use crate::units::Mass;
 /// memory: strength is kept for up to four weeks without training, then falls).
 pub const LAY_OFF_DAYS: i32 = 28;
 
-/// Share of the strength that a week of a lay-off costs beyond [`LAY_OFF_DAYS`], and the most that is taken off (assumed).
-pub const LOST_A_WEEK: f64 = 0.01;
+/// Days without a session from which on that is told (common practice: two weeks are a rest, more is a pause).
+pub const TOLD_FROM_DAYS: i32 = 14;
+
+/// Share of the strength that the first week of a lay-off beyond [`LAY_OFF_DAYS`] costs, and what a lay-off without end takes off
+/// (assumed).
+pub const LOST_A_WEEK: f64 = 0.02;
 /// See [`LOST_A_WEEK`].
-pub const MOST_LOST: f64 = 0.40;
+pub const MOST_LOST: f64 = 0.50;
 
 /// Days after which a log tells no maximum of today (assumed: two years; no group was followed so long without training).
 pub const OLDEST_LOG_DAYS: i32 = 730;
@@ -80,16 +84,17 @@ impl LayOff {
     /// Share of the strength before that is counted on behind it.
     ///
     /// ```text
-    /// kept = 1 − min(a · (d − d0) / 7, b)      a = 1 % a week, b = 40 %, d0 = 28 days
+    /// kept = 1 − b · (1 − exp(−a · (d − d0) / 7 / b))      a = 2 % a week, b = 50 %, d0 = 28 days
     /// ```
-    /// **Shape.** Falls with every day, and no further than `b`. **Source.** The numbers are assumed, between what groups lost
+    /// **Shape.** Falls with every day, the slower the longer, and never by all of `b`: 57 % are left of it after a year, 51 % after two.
+    /// **Source.** The numbers are assumed, between what groups lost
     /// (all from memory): 14.5 % in 7 weeks on average, hardly anything in the first three (McMaster et al. 2013, Sports Med
     /// 43:367-384), 8 to 14 % in 31 weeks (Ivey et al. 2000, J Gerontol A 55:B152-B157); the longer the pause, the more
     /// (Bosquet et al. 2013, Scand J Med Sci Sports 23:e140-e149, abstract).
     #[must_use]
     pub fn kept(self) -> f64 {
         let weeks = f64::from((self.days() - LAY_OFF_DAYS).max(0)) / 7.0;
-        1.0 - (LOST_A_WEEK * weeks).min(MOST_LOST)
+        1.0 - MOST_LOST * (1.0 - (-LOST_A_WEEK * weeks / MOST_LOST).exp())
     }
 
     /// Whether it is so long that what was before tells no maximum of today.

@@ -83,6 +83,22 @@ impl Log {
         }
     }
 
+    /// The log of a lift that moves the body, the body in every load, and whether it had to be added: a load below the body that is
+    /// lifted with it is what hangs beside.
+    #[must_use]
+    pub fn holding_body(self, body: Mass) -> (Self, bool) {
+        let leaves_out = self.entries.iter().any(|entry| entry.load < body);
+        let add = |entry: LogEntry| LogEntry {
+            load: entry.load + body,
+            ..entry
+        };
+        if !leaves_out {
+            return (self, false);
+        }
+        let entries = self.entries.into_iter().map(add).collect();
+        (Self { entries, ..self }, true)
+    }
+
     /// The lifts of the log with their number of sets, by name.
     #[must_use]
     pub fn lifts(&self) -> Vec<(String, usize)> {

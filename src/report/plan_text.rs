@@ -6,7 +6,7 @@
 use super::pick_report::HAZARD;
 use super::table::{narrow_table, table};
 use super::wrapping::wrapped;
-use crate::narrative::cautions::caution_in_words;
+use crate::narrative::cautions::{caution_in_words, is_of_person};
 use crate::narrative::faults::reasons;
 use crate::narrative::plan_words::{PlanWords, SetRow};
 use crate::narrative::quantities::{QuantityWords, rounded};
@@ -74,14 +74,16 @@ fn plan_hazards(sessions: &[PlannedSession], units: System) -> Vec<String> {
         .cloned()
         .collect();
     let mut told: Vec<String> = Vec::new();
+    let mut of_person = 0;
     for caution in hazards_of(&cautions) {
         // Two sessions may feel as heavy to the whole per cent.
         let words = caution_in_words(&caution, units);
         if !told.contains(&words) {
+            of_person += usize::from(is_of_person(&caution));
             told.push(words);
         }
     }
-    told.truncate(MOST_HAZARDS);
+    told.truncate(MOST_HAZARDS + of_person);
     told
 }
 

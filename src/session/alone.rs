@@ -20,7 +20,7 @@ pub(super) fn stands_alone(request: &SessionRequest, draft: &Draft) -> Option<Al
     let rounds = &request.published.straight.weeks.rounds;
     let first = rounds.reserves.first().copied().unwrap_or(RESERVE);
     Some(Alone::Session {
-        share: request.guidance().share,
+        share: request.guidance().share * request.ease,
         rounds: rounds.repetitions_of(request.lift.one_joint).to_vec(),
         reserve: first.max(wishes.reserve.unwrap_or(0)),
     })

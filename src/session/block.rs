@@ -16,7 +16,7 @@ use super::method::Method;
 use super::novice_weeks::novice_weeks;
 use super::published::WeekRules;
 use super::remark::{Progression, Remark};
-use super::request::{DayAim, SessionRequest, SessionWishes};
+use super::request::{DayAim, NOVICE_RESERVE, SessionRequest, SessionWishes};
 use super::schemes::{EASIER_RESERVE, eased, left_out, plan};
 use super::status::Level;
 use super::straight::RESERVE;
@@ -83,6 +83,10 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
             .map(|week| self::week(&daily, week, weeks))
             .collect::<Result<_>>()?,
     };
+    let first = all.first_mut().and_then(|week| week.days.first_mut());
+    if let Some(day) = first {
+        day.plan.draft.remarks.extend(more_in_reserve(request));
+    }
     if let Some(since) = old {
         stay_light(&mut all, weeks, since);
         return Ok(Block { weeks: all });
@@ -93,6 +97,21 @@ pub fn block(request: &SessionRequest, weeks: u32) -> Result<Block> {
         day.plan.draft.remarks.extend(remark.map(Remark::Alone));
     }
     Ok(Block { weeks: all })
+}
+
+/// What is kept in reserve in spite of a lower wish.
+fn more_in_reserve(request: &SessionRequest) -> Option<Remark> {
+    let asked = request.wishes.reserve?;
+    if request.level() == Level::Novice {
+        let kept = NOVICE_RESERVE;
+        return (asked < kept).then_some(Remark::ReserveRaised { asked, kept });
+    }
+    let reserves = &request.published.straight.weeks.rounds.reserves;
+    let (most, least) = (reserves.iter().max()?, reserves.iter().min()?);
+    (asked < *most).then_some(Remark::RoundsKeepMore {
+        asked,
+        kept: (*most, asked.max(*least)),
+    })
 }
 
 /// The session that is planned alone where nobody wishes for a load or repetitions, neither of which a block heeds.
@@ -165,10 +184,7 @@ fn week(asked: &SessionRequest, week: u32, weeks: u32) -> Result<BlockWeek> {
             (DayPurpose::Lighter, straight(lighter)?),
         )
     } else {
-        let purpose = match request.method.is_accommodating() {
-            true => DayPurpose::Accommodating(request.method),
-            false => DayPurpose::Overload,
-        };
+        let purpose = DayPurpose::Of(request.method);
         days(
             (purpose, method_day(request, rules, (week, weeks))?),
             (DayPurpose::Lighter, straight(lighter(aim))?),
@@ -271,8 +287,9 @@ fn method_day(
     let to_come = to_come((week, weeks), rules.deload.every.max(1));
     let mut day = request.with_method(request.method);
     day.wishes = request.wishes;
-    let guidance = request.guidance();
     let (least, most) = request.published.eccentric.overload.shares;
+    // One set less for every week of the round that is still to come (assumed).
+    let (_, most_sets) = request.published.eccentric.overload.sets;
     let steps = to_come.weeks + to_come.rounds;
     let of_steps = RISING_WEEKS - 1 + to_come.of_rounds;
     match request.method {
@@ -286,10 +303,10 @@ fn method_day(
                 reserve: request.wishes.reserve.unwrap_or(RESERVE)
                     + to_come.weeks
                     + to_come.rounds.min(1),
-                sets: guidance.sets,
+                sets: (most_sets - to_come.weeks).max(1),
             });
         }
-        _ => day.ease = 1.0 - METHOD_STEP * f64::from(steps),
+        _ => day.ease = request.ease * (1.0 - METHOD_STEP * f64::from(steps)),
     }
     let mut planned = plan(&day)?;
     by_weeks(&mut planned);

@@ -20,10 +20,8 @@ pub enum DayPurpose {
     /// The day of straight sets that rise.
     Main,
     /// The day of the method that was asked for.
-    Overload,
-    /// The day of bands or chains.
-    Accommodating(Method),
-    /// A lighter day, so that the overload day finds the lifter fresh.
+    Of(Method),
+    /// A lighter day, so that the day of the method finds the lifter fresh.
     Lighter,
     /// A day of an easier week.
     Easier,

@@ -6,8 +6,12 @@ use crate::progress::day::Day;
 use crate::units::Mass;
 
 /// Repetitions of the set of a day with the fewest.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct DayReached {
+    /// How many sets there were.
+    pub sets: u32,
+    /// The hardest of them as it was written down: repetitions, and those that were left, where that was noted.
+    pub hardest: (u32, Option<f64>),
     /// Repetitions that every set had.
     pub lifted: u32,
     /// With those that were left: what every set would have reached to failure.

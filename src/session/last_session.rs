@@ -22,6 +22,24 @@ pub(super) fn reached(last: &LastSession, rules: &NoviceWeeks, reserve: u32) -> 
 /// is too far, and strength of few repetitions is not yet endurance of many).
 const FOLLOWED_FROM: u32 = 5;
 
+/// Whether a novice's log shows the working sets of a day: each as [`shows_a_set`] has it, and no fewer of them were done. What
+/// one set showed is one set: more of them tire, and have to hold by chart and simulation.
+pub(super) fn shows(
+    request: &SessionRequest,
+    load: Mass,
+    repetitions: u32,
+    reserve: u32,
+) -> Result<bool> {
+    Ok(shows_so_many(request) && shows_a_set(request, load, repetitions, reserve)?)
+}
+
+/// Whether the last session of a log had as many sets at its load as are planned.
+pub(super) fn shows_so_many(request: &SessionRequest) -> bool {
+    let planned = request.sets(request.guidance().sets);
+    let last = request.lift.last_session();
+    last.is_some_and(|last| last.reached.sets >= planned)
+}
+
 /// Whether a novice's log shows a set: its last session lifted the load as often and with as much in reserve; or two did, and
 /// one more was left in every set of the last beyond the repetition that is added; or it is the fewest repetitions at a load up
 /// to the very next one and takes no more by the chart. What was seen goes before chart and simulation.
@@ -30,7 +48,7 @@ const FOLLOWED_FROM: u32 = 5;
 /// load / share(repetitions + reserve) ≤ load lifted / share(repetitions to failure)
 /// ```
 /// Shares of the 1RM are those of the chart, within its range.
-pub(super) fn shows(
+pub(super) fn shows_a_set(
     request: &SessionRequest,
     load: Mass,
     repetitions: u32,

@@ -6,7 +6,7 @@
 use super::draft::Draft;
 use super::end_of_log::LastSession;
 use super::fitting::is_held;
-use super::last_session::{reached, shows};
+use super::last_session::{reached, shows, shows_a_set, shows_so_many};
 use super::next_load::{far_step, next_load};
 use super::planned_set::SetKind;
 use super::published::NoviceWeeks;
@@ -141,16 +141,18 @@ fn going_on(request: &SessionRequest, last: &LastSession) -> Result<Option<Novic
 }
 
 /// Where every set of the last session did not reach the fewest repetitions: the heaviest load at which those take no more by
-/// the chart than was lifted.
+/// the chart than was lifted, and that is known to hold where fewer sets were done than are planned.
 fn from_fewer(request: &SessionRequest, last: &LastSession) -> Result<Option<NoviceStart>> {
     let reserve = kept_in_reserve(request);
     let kept = last.kept(reserve);
     let loads = request.loading.all().iter().rev().map(|load| load.total);
     for load in loads.filter(|load| kept > 0 && *load <= last.load) {
-        if shows(request, load, fewest(request), reserve)? {
+        if shows_a_set(request, load, fewest(request), reserve)? {
             let start = from_here(request, load, fewest(request))?;
-            let on_from = Some((*last, kept));
-            return Ok(Some(NoviceStart { on_from, ..start }));
+            if start.steps > 0 || shows_so_many(request) {
+                let on_from = Some((*last, kept));
+                return Ok(Some(NoviceStart { on_from, ..start }));
+            }
         }
     }
     Ok(None)
@@ -259,15 +261,28 @@ pub(super) fn begin(
 /// What is told of where the weeks begin.
 pub(super) fn begun(request: &SessionRequest, start: &NoviceStart, draft: &Draft) -> Remark {
     let list = &rules(request).repetitions;
-    let (load, _) = work_of(draft);
+    let (load, repetitions) = work_of(draft);
+    let is_again = |(last, count): &(LastSession, u32)| {
+        last.load == load && *count == repetitions && shows_so_many(request)
+    };
     Remark::WeeksBegin(WeeksBegin {
         load,
+        goes_before: start.steps == 0 && start.on_from.as_ref().is_some_and(is_again),
         share: request.strength().share_of(load),
         steps: start.steps,
         ends: (fewest(request), list.last().copied().unwrap_or(1)),
         reserve: request.reserve(RESERVE),
         simulated: request.oracle.is_some(),
         on_from: start.on_from,
+    })
+}
+
+/// The repetitions of the next step at a load: one more below the fewest of the list, then those of the list; none at its last.
+pub(super) fn next_count(list: &[u32], repetitions: u32) -> Option<u32> {
+    let next = list.iter().copied().find(|count| *count > repetitions)?;
+    Some(match list.first() {
+        Some(fewest) if repetitions < *fewest => repetitions + 1,
+        _ => next,
     })
 }
 
@@ -293,7 +308,7 @@ pub(super) fn by_the_log(request: &SessionRequest, draft: &mut Draft) -> Result<
     }
     draft.progression = Progression::ByTheLog {
         repetitions,
-        more: list.iter().copied().find(|count| *count > repetitions),
+        more: next_count(list, repetitions),
         ends: (fewest(request), list.last().copied().unwrap_or(repetitions)),
         reserve: request.reserve(RESERVE),
         next,

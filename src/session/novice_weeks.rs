@@ -9,7 +9,7 @@ use super::block_days::{
 use super::draft::SessionPlan;
 use super::next_load::next_load;
 use super::novice_start::{
-    HAIR, aim, begun, by_the_log, fewest, rules, start, then_heavier, work_of,
+    HAIR, aim, begun, by_the_log, fewest, next_count, rules, start, then_heavier, work_of,
 };
 use super::remark::Remark;
 use super::request::{DayAim, SessionRequest};
@@ -88,10 +88,10 @@ fn day_on_the_way_back(request: &SessionRequest, aim: DayAim) -> Result<SessionP
 fn next_novice_day(request: &SessionRequest, before: &SessionPlan) -> Result<Option<SessionPlan>> {
     let list = &rules(request).repetitions;
     let (load, repetitions) = work_of(&before.draft);
-    let more = list.iter().find(|count| **count > repetitions);
+    let more = next_count(list, repetitions);
     let heavier = next_load(request, load);
     let tries = [
-        more.map(|more| (load, *more)),
+        more.map(|more| (load, more)),
         heavier.map(|heavier| (heavier, fewest(request))),
     ];
     for (load, repetitions) in tries.into_iter().flatten() {

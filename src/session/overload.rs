@@ -8,7 +8,8 @@ use super::lowering_limits::{Limits, limits, lower_set, most_repetitions};
 use super::lowering_remark::{LoweringLimit, LoweringRemark};
 use super::method::Method;
 use super::overload_ground::{
-    caught, is_held_by_hand, lost_remark, measured_remark, plates_reach, sources, tested, way_back,
+    caught, dated, held_by_hand, lost_remark, measured_remark, plates_reach, sources, tested,
+    way_back,
 };
 use super::planned_set::{PlannedSet, SetIntent, SetKind, warm_up_sets};
 use super::prediction::TiringBody;
@@ -36,12 +37,23 @@ pub(super) fn window(request: &SessionRequest) -> (f64, f64) {
 pub fn draft(request: &SessionRequest, window: (f64, f64)) -> Result<Draft> {
     let usual = way_back(request)?;
     tested(request)?;
+    dated(request)?;
     caught(request)?;
     let draft = coming_back(request, window, usual)?;
-    if is_held_by_hand(request, heaviest(&draft)) {
-        return Ok(draft);
+    match held_by_hand(request) {
+        Some((helpers, held)) if heaviest(&draft) > held => {
+            if request.lift.handling.comes_down_on_body {
+                let lighter = own_load(request, held, &limits(request, usual)?);
+                return Err(Error::no_answer(SessionRefusal::NobodyHolds {
+                    load: heaviest(&draft),
+                    held: (helpers, held),
+                    own: lighter,
+                }));
+            }
+            coming_back(request, window, WayBack::OffArms)
+        }
+        _ => Ok(draft),
     }
-    coming_back(request, window, WayBack::OffArms)
 }
 
 /// The draft of loads that come back up in this way.
@@ -142,15 +154,16 @@ fn body_alone(request: &SessionRequest, limits: &Limits<'_>) -> Result<Vec<Loadi
             share,
         }));
     }
-    let sets = wished_sets(request, limits)?;
+    let sets = planned_sets(request, limits)?;
     let body = request.loading.at_most(request.loading.lightest())?;
     Ok(vec![body; sets as usize])
 }
 
-/// Sets asked for, or the fewest usual ones.
-fn wished_sets(request: &SessionRequest, limits: &Limits<'_>) -> Result<u32> {
+/// Sets asked for, or those of the week of a block, or the fewest usual ones.
+fn planned_sets(request: &SessionRequest, limits: &Limits<'_>) -> Result<u32> {
     let usual = limits.table.overload.sets;
-    let sets = request.wishes.sets.unwrap_or(usual.0);
+    let of_week = request.aim.map_or(usual.0, |aim| aim.sets);
+    let sets = request.wishes.sets.unwrap_or(of_week);
     if sets > usual.1 {
         return Err(Error::bad(LoweringFault::ManyLoweringSets { sets, usual }));
     }
@@ -187,20 +200,15 @@ fn loads(
     window: (f64, f64),
     limits: &Limits<'_>,
 ) -> Result<Vec<Loading>> {
-    let sets = wished_sets(request, limits)?;
+    let sets = planned_sets(request, limits)?;
     if let Some(load) = request.wishes.load {
         let load = asked_for(request, load, limits)?;
         return Ok(vec![load; sets as usize]);
     }
     let at = |share: f64| request.strength().load_at(share);
     let top = Mass::from_kg(at(window.1).as_kg().min(limits.most().as_kg()));
-    if at(window.0) > top {
-        let just_above = Mass::from_kg(request.lift.one_rm.as_kg() + JUST_ABOVE_KG);
-        plates_reach(request, just_above)?;
-        let Some(_) = request.loading.at_least(just_above, top) else {
-            return Err(limits.no_reserve(just_above));
-        };
-        return Ok(vec![request.loading.at_most(top)?; sets as usize]);
+    if at(window.0) > limits.most() {
+        return below_window(request, sets, limits);
     }
     plates_reach(request, at(window.0))?;
     let least = request.loading.at_least(at(window.0), top).ok_or_else(|| {
@@ -211,6 +219,10 @@ fn loads(
             own: own_load(request, top, limits),
         })
     })?;
+    let kept = kept_loads(request, top, limits);
+    if request.aim.is_some() && kept.last().is_none_or(|load| *load < at(window.0)) {
+        return below_window(request, sets, limits);
+    }
     let share = |index: u32| {
         let along = if sets > 1 {
             f64::from(index) / f64::from(sets - 1)
@@ -226,6 +238,40 @@ fn loads(
             request.loading.at_most(target)
         })
         .collect()
+}
+
+/// The loads where the window is beyond the lifter: from just above the 1RM up to the most that keeps a reserve. In a block they rise
+/// over its weeks as the window would.
+fn below_window(request: &SessionRequest, sets: u32, limits: &Limits<'_>) -> Result<Vec<Loading>> {
+    let just_above = Mass::from_kg(request.lift.one_rm.as_kg() + JUST_ABOVE_KG);
+    plates_reach(request, just_above)?;
+    let kept = kept_loads(request, limits.most(), limits);
+    let Some(last) = kept.len().checked_sub(1) else {
+        return Err(limits.no_reserve(just_above));
+    };
+    let (least, most) = limits.table.overload.shares;
+    let along = request.aim.map_or(1.0, |aim| {
+        ((aim.share - least) / (most - least)).clamp(0.0, 1.0)
+    });
+    let load = kept[(along * last as f64).round() as usize];
+    Ok(vec![request.loading.at_most(load)?; sets as usize])
+}
+
+/// The loads above the 1RM and up to a bound that can be set up and of which the customary lowerings keep their reserve, else those of
+/// which one does; the lightest first.
+fn kept_loads(request: &SessionRequest, top: Mass, limits: &Limits<'_>) -> Vec<Mass> {
+    let all = request.loading.all().iter().map(|load| load.total);
+    let above = all.filter(|load| *load > request.lift.one_rm && *load <= top);
+    let fresh = TiringBody::fresh(&limits.joints);
+    let most = |load: Mass| most_repetitions(load, limits, &fresh).unwrap_or(0);
+    let counted: Vec<(Mass, u32)> = above.map(|load| (load, most(load))).collect();
+    let customary = counted.iter().any(|(_, most)| *most >= limits.customary.0);
+    let least = if customary { limits.customary.0 } else { 1 };
+    let kept = counted.into_iter().filter(|(_, most)| *most >= least);
+    let mut kept: Vec<Mass> = kept.map(|(load, _)| load).collect();
+    kept.sort_by(|a, b| a.as_kg().total_cmp(&b.as_kg()));
+    kept.dedup();
+    kept
 }
 
 /// The heaviest load of a draft.
@@ -259,13 +305,17 @@ fn asked_for(request: &SessionRequest, load: Mass, limits: &Limits<'_>) -> Resul
         let (least, most) = limits.table.overload.shares;
         let at = |share: f64| request.strength().load_at(share);
         let top = Mass::from_kg(at(most).as_kg().min(limits.most().as_kg()));
+        // Only what can be set up here and is accepted is named: in the window, else below it.
+        let kept = kept_loads(request, top, limits);
+        let inside = kept.iter().copied().find(|load| *load >= at(least));
+        let first = inside.or(kept.last().copied());
         return Err(Error::no_answer(LoweringFault::AboveLowering {
             load,
             limit: limits.eccentric_one_rm,
             ratio: limits.ratio(),
             who: limits.measured_on.clone(),
             low_end: limits.low_end,
-            stay: (at(least) <= top).then(|| (at(least), top)),
+            stay: first.zip(kept.last().copied()),
         }));
     }
     let loaded = request.loading.at_most(load)?;

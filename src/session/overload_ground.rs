@@ -24,9 +24,9 @@ pub(super) fn way_back(request: &SessionRequest) -> Result<WayBack> {
 /// repetitions of a rested lifter by the chart, of which one is done).
 const OFF_ARMS_SHARE: f64 = 0.70;
 
-/// Whether all helpers together hold a load that is lost: whoever loses a lowering gives nothing more. What stands on safety
-/// arms needs not be held.
-pub(super) fn is_held_by_hand(request: &SessionRequest, heaviest: Mass) -> bool {
+/// Helpers who have to hold what is lost, and the most that they hold together; none where nobody has to: whoever loses a lowering
+/// gives nothing more, and what stands on safety arms needs not be held.
+pub(super) fn held_by_hand(request: &SessionRequest) -> Option<(u32, Mass)> {
     let handling = &request.lift.handling;
     match handling.overload {
         Handover::Yes {
@@ -34,9 +34,10 @@ pub(super) fn is_held_by_hand(request: &SessionRequest, heaviest: Mass) -> bool 
             back: WayBack::SpottersLift,
             ..
         } if handling.catch == Catch::SafetyArms => {
-            heaviest <= Mass::from_kg(HELD_BY_EACH_KG) * f64::from(helpers)
+            let held = Mass::from_kg(HELD_BY_EACH_KG) * f64::from(helpers);
+            Some((helpers, held))
         }
-        _ => true,
+        _ => None,
     }
 }
 
@@ -115,6 +116,19 @@ pub(super) fn tested(request: &SessionRequest) -> Result<()> {
         }));
     }
     Ok(())
+}
+
+/// A log of which nobody says how old it is is no ground for more than its maximum; the body alone adds nothing to it.
+///
+/// **Fails** where the 1RM is of a log and no day of the plan is told.
+pub(super) fn dated(request: &SessionRequest) -> Result<()> {
+    let adds = matches!(request.lift.handling.overload, Handover::Yes { .. });
+    match request.lift.undated_log().filter(|_| adds) {
+        Some(last) => Err(Error::no_answer(SessionRefusal::LogAgeUntold {
+            last: last.to_string(),
+        })),
+        None => Ok(()),
+    }
 }
 
 /// A limit of the lowering as it is at the low end of what the 1RM may be, where that is known.

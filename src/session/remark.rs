@@ -114,7 +114,9 @@ pub struct WeeksBegin {
     pub reserve: u32,
     /// Whether the steps were simulated, beside the chart.
     pub simulated: bool,
-    /// The last session of the log that they go on from, and the repetitions that every set of it reached.
+    /// Whether what the log shows goes before what chart and simulation allow.
+    pub goes_before: bool,
+    /// The last session of the log that they go on from, and the repetitions that every set of it reached with that reserve.
     pub on_from: Option<(LastSession, u32)>,
 }
 
@@ -178,6 +180,13 @@ pub enum Remark {
         /// What is kept.
         kept: u32,
     },
+    /// The rounds of a block keep more in reserve than was asked for.
+    RoundsKeepMore {
+        /// What was asked for.
+        asked: u32,
+        /// The most and the least that a week keeps.
+        kept: (u32, u32),
+    },
     /// So many of the working sets leave nothing in reserve.
     ToFailure {
         /// Sets that end at failure.
@@ -203,6 +212,11 @@ pub enum Remark {
         /// Share of the usual load that is left.
         left: f64,
     },
+    /// Weeks without a session before this one, which are no lay-off yet.
+    DaysOff {
+        /// Days.
+        days: i32,
+    },
     /// Every week of a block stays as light as the first: the log ended before a lay-off.
     StaysLight {
         /// The lay-off.
@@ -210,6 +224,8 @@ pub enum Remark {
     },
     /// Nobody tested this lift: it is planned from the lower end of an interval.
     NotTestedYet {
+        /// What a trained lifter begins with, as a share of the usual load; none where it is the usual one.
+        eased: Option<f64>,
         /// What a test session of this lifter finds; none while injury, illness or soreness forbid it.
         finds: Option<TestedMaximum>,
     },

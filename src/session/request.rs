@@ -39,7 +39,7 @@ pub struct SessionRequest<'a> {
     pub wishes: SessionWishes,
     /// The band or chain setup, for bands and chains.
     pub setup: Option<&'a AccommodatingSetup>,
-    /// Factor on loads that nobody asked for: below 1 where the simulation asked for less.
+    /// Factor on loads that nobody asked for: below 1 where the simulation asked for less, and in a lift that nobody saw tested.
     pub ease: f64,
     /// What a block asks of a day in place of the usual; wishes come first.
     pub aim: Option<DayAim>,
@@ -106,6 +106,7 @@ impl<'a> SessionRequest<'a> {
         method: Method,
         loading: &'a Loadings,
     ) -> Self {
+        let ease = first_time(published, &lift);
         Self {
             lift,
             published,
@@ -113,7 +114,7 @@ impl<'a> SessionRequest<'a> {
             method,
             wishes: SessionWishes::default(),
             setup: None,
-            ease: 1.0,
+            ease,
             aim: None,
             only_if_it_holds: false,
             without_arms: false,
@@ -292,6 +293,17 @@ impl<'a> SessionRequest<'a> {
         }
         Ok(share)
     }
+}
+
+/// What a trained lifter begins a lift with that nobody saw this lifter do: as a novice of it, the share of the usual load that makes it
+/// a novice's share of the 1RM (common practice: a lift is learnt at loads of its own, whatever other lifts are trained with).
+pub(super) fn first_time(published: &Published, lift: &PlannedLift) -> f64 {
+    if lift.untested().is_none() {
+        return 1.0;
+    }
+    let table = &published.straight;
+    let share = |level: Level| table.guidance_for(level, lift.one_joint).share;
+    (share(Level::Novice) / share(lift.level())).min(1.0)
 }
 
 /// A finding among what a plan rests on.

@@ -12,7 +12,7 @@ use super::novice_start::{begin, begins_today, start_today};
 use super::planned_set::{PlannedSet, SetKind};
 use super::published::{DeloadRule, RestTable};
 use super::remark::Remark;
-use super::request::{DayAim, SessionRequest, SessionWishes};
+use super::request::{DayAim, NOVICE_RESERVE, SessionRequest, SessionWishes, first_time};
 use super::rests::checked_between_sets;
 use super::status::{Permission, may_do};
 use super::straight::RESERVE;
@@ -108,7 +108,7 @@ pub fn plan(request: &SessionRequest) -> Result<SessionPlan> {
         .remarks
         .extend(stands_alone(request, &draft).map(Remark::Alone));
     draft.remarks.extend(request.arms.map(Remark::ArmsAt));
-    draft.remarks.extend(not_tested_yet(&draft));
+    draft.remarks.extend(not_tested_yet(request, &draft));
     draft.remarks.extend(low_plates(&draft));
     draft.remarks.extend(not_made(request, &draft));
     draft.remarks.extend(to_failure(&draft));
@@ -134,7 +134,7 @@ fn as_permitted(request: &SessionRequest) -> Result<Draft> {
     asked.wishes = request.wishes;
     asked.aim = start.map_or(request.aim, |start| Some(start.aim));
     let mut draft = match request.lift.trainee.comes_back() {
-        true => lighter_session(&asked)?,
+        true => lighter_session(&asked, start.is_some())?,
         false => fitted(&asked)?,
     };
     if let Some(start) = start {
@@ -155,11 +155,13 @@ pub(super) fn left_out(request: &SessionRequest, kept: &[Wished]) -> Option<Rema
     (!options.is_empty()).then_some(Remark::LeftOut { options })
 }
 
-fn not_tested_yet(draft: &Draft) -> Option<Remark> {
+fn not_tested_yet(request: &SessionRequest, draft: &Draft) -> Option<Remark> {
     draft.lift.untested()?;
+    let eased = first_time(request.published, &draft.lift);
     let trainee = &draft.lift.trainee;
     let may_test = !trainee.injured && !trainee.unwell_or_sore;
     Some(Remark::NotTestedYet {
+        eased: (eased < 1.0).then_some(eased),
         finds: may_test.then(|| TestedMaximum::of(trainee)),
     })
 }
@@ -200,8 +202,9 @@ fn low_plates(draft: &Draft) -> Option<Remark> {
     })
 }
 
-/// A session for somebody ill, unusually sore or back from a break: straight sets as in an easier week.
-fn lighter_session(request: &SessionRequest) -> Result<Draft> {
+/// A session for somebody ill, unusually sore or back from a break: straight sets as in an easier week; `begins` is whether it is
+/// where a novice begins, who keeps what was asked for in reserve or more.
+fn lighter_session(request: &SessionRequest, begins: bool) -> Result<Draft> {
     let mut well = request.with_method(Method::Straight);
     well.wishes.rest_between = request.wishes.rest_between;
     well.wishes.sets_a_week = request.wishes.sets_a_week;
@@ -231,6 +234,13 @@ fn lighter_session(request: &SessionRequest) -> Result<Draft> {
         sets: (sets, now.1),
     };
     draft.remarks.insert(0, remark);
+    let asked = request.wishes.reserve.filter(|_| begins);
+    let kept = work_of(&draft).map(|(set, _)| set.reserve);
+    if let (Some(asked), Some(kept)) = (asked, kept)
+        && asked < NOVICE_RESERVE
+    {
+        draft.remarks.push(Remark::ReserveRaised { asked, kept });
+    }
     Ok(draft)
 }
 

@@ -95,9 +95,13 @@ pub fn that_apply(plan: &Circumstances, lift: &PlannedLift, beyond: bool) -> Vec
         over_expected: odd.over_expected,
         deviations: odd.deviations,
     });
+    let undated = lift.undated_log().map(|last| Caution::LogAgeUntold {
+        last: last.to_string(),
+    });
     let all = table.into_iter().chain(of_bands).chain(last).chain(lowered);
     let of_plan = all.filter(|(applies, _)| *applies);
     let of_plan = of_plan.map(|(_, caution)| caution);
     let of_all = always.into_iter().chain(of_age(trainee.age_years));
-    of_all.chain(of_plan).chain(felt).chain(unlikely).collect()
+    let of_lift = felt.into_iter().chain(unlikely).chain(undated);
+    of_all.chain(of_plan).chain(of_lift).collect()
 }

@@ -4,7 +4,7 @@
 
 use super::method::Method;
 use super::session_cautions::Circumstances;
-use crate::movement::{Handover, HelperPlace, SpotterPlace, SpotterRule};
+use crate::movement::{Handling, Handover, HelperPlace, SpotterPlace, SpotterRule};
 use crate::units::Mass;
 
 /// Who helps, and the words they agree on.
@@ -27,6 +27,9 @@ pub const ONE_SPOTTER_KG: f64 = 100.0;
 /// Most that each of several helpers is taken to hold of a load that is lost, kg (assumed: less than two thirds of what one
 /// brings back who lifts together with the lifter; bent, at the end of a bar, without warning).
 pub const HELD_BY_EACH_KG: f64 = 60.0;
+
+/// A rounding error is no excess.
+const ROUNDING: f64 = 1.0e-9;
 
 /// Helpers who take plates off a bar on safety arms, one at each end so that it stays even.
 const AT_BOTH_ENDS: u32 = 2;
@@ -78,6 +81,19 @@ pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
             Handover::BodyOnly { .. } | Handover::No(_) => None,
         };
     }
+    if let (true, Handover::Yes { helpers, stand, .. }, SpotterRule::OneOrTwo { hand_off, .. }) = (
+        plan.with_bar && plan.heaviest_share > 1.0 + ROUNDING,
+        plan.handling.overload,
+        plan.handling.spotter,
+    ) {
+        // What may lie on the lifter and cannot be lifted takes as many as its lowering does.
+        return Some(Spotting {
+            spotters: helpers,
+            stand: SpottersStand::Helping(stand),
+            calls: SpotterCalls::Lift { hand_off },
+            too_heavy_for_one: None,
+        });
+    }
     match plan.handling.spotter {
         SpotterRule::OneOrTwo {
             place,
@@ -99,5 +115,14 @@ pub fn spotting(plan: &Circumstances) -> Option<Spotting> {
             })
         }
         _ => None,
+    }
+}
+
+/// Spotters of a load above the 1RM that may come to lie on the lifter: those who would take it in a lowering, else two.
+#[must_use]
+pub const fn beyond_one_rm(handling: &Handling) -> u32 {
+    match handling.overload {
+        Handover::Yes { helpers, .. } => helpers,
+        Handover::BodyOnly { .. } | Handover::No(_) => AT_BOTH_ENDS,
     }
 }

@@ -117,13 +117,16 @@ pub fn draft(request: &SessionRequest) -> Result<Draft> {
 
 /// Repetitions of a set of which the chart allows so many.
 fn usual_repetitions(request: &SessionRequest, allowed: Option<u32>) -> u32 {
-    let (_, most) = request.published.straight.novice.repetitions;
+    let (fewest, most) = request.published.straight.novice.repetitions;
     let reserve = request.reserve(RESERVE);
     let kept = allowed
         .unwrap_or(BEYOND_CHART)
         .saturating_sub(reserve)
         .max(1);
-    if request.level() == Level::Novice || request.lift.one_joint {
+    if request.lift.untested().is_some() {
+        // Who learns a lift does the fewest repetitions of a novice.
+        kept.min(fewest)
+    } else if request.level() == Level::Novice || request.lift.one_joint {
         kept.min(most)
     } else {
         kept

@@ -7,7 +7,7 @@ use super::end_of_log::LastSession;
 use super::status::{Level, Trainee};
 use crate::movement::Handling;
 use crate::progress::day::Day;
-use crate::progress::one_rm_now::{LayOff, OneRmNow};
+use crate::progress::one_rm_now::{LayOff, OneRmNow, TOLD_FROM_DAYS};
 use crate::progress::trend_line::TrendLine;
 use crate::progress::unconfirmed::Jump;
 use crate::progress::verdict::{Sureness, Verdict};
@@ -61,6 +61,8 @@ pub enum OneRmSource {
         now: OneRmNow,
         /// The last day with a set of the lift.
         last: Day,
+        /// The day of the first session, where it is told; without it the log is taken to end shortly before.
+        begins: Option<Day>,
         /// The lay-off before the stretch, if there was one.
         lay_off: Option<LayOff>,
         /// Sets that do not count: far more than the days before explain.
@@ -173,6 +175,31 @@ impl PlannedLift {
     pub const fn old_log(&self) -> Option<LayOff> {
         match &self.one_rm_from {
             OneRmSource::Log { since, .. } => *since,
+            _ => None,
+        }
+    }
+
+    /// The last day of the log that the 1RM is of, where no day of the plan tells how old that is.
+    #[must_use]
+    pub const fn undated_log(&self) -> Option<Day> {
+        match &self.one_rm_from {
+            OneRmSource::Log {
+                last, begins: None, ..
+            } => Some(*last),
+            _ => None,
+        }
+    }
+
+    /// Days without a session before the plan, where they are many and no lay-off.
+    #[must_use]
+    pub fn days_off(&self) -> Option<i32> {
+        match &self.one_rm_from {
+            OneRmSource::Log {
+                last,
+                begins: Some(begins),
+                since: None,
+                ..
+            } => Some(begins.days_since(*last)).filter(|days| *days >= TOLD_FROM_DAYS),
             _ => None,
         }
     }

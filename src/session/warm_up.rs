@@ -41,6 +41,13 @@ pub const MODERATE_LADDER: &[(f64, u32, f64)] = &[
 /// (common practice).
 pub const SHORT_LADDER: &[(f64, u32, f64)] = &[(0.0, 10, 60.0), (0.60, 6, 60.0)];
 
+/// The ladder up to work of at most [`LIGHT_KG`], whatever its share of the 1RM (common practice: one easy set is enough for a load
+/// that is lighter than an empty bar).
+pub const LIGHT_LADDER: &[(f64, u32, f64)] = &[(0.55, 8, 60.0)];
+
+/// The most that is light work, body included where it is lifted, kg (assumed: an empty bar).
+pub const LIGHT_KG: f64 = 20.0;
+
 /// Shares of 1RM from which the longer ladders are climbed (assumed).
 const LONGER_FROM: (f64, f64) = (0.72, 0.85);
 
@@ -52,7 +59,9 @@ pub(super) fn steps(share: f64, whole_kg: f64) -> &'static [(f64, u32, f64)] {
     let last_step_kg = SHORT_LADDER
         .last()
         .map_or(0.0, |step| (1.0 - step.0) * whole_kg);
-    if share < LONGER_FROM.0 && last_step_kg < LONGEST_STEP_KG {
+    if whole_kg <= LIGHT_KG {
+        LIGHT_LADDER
+    } else if share < LONGER_FROM.0 && last_step_kg < LONGEST_STEP_KG {
         SHORT_LADDER
     } else if share < LONGER_FROM.1 {
         MODERATE_LADDER

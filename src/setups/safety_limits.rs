@@ -44,8 +44,10 @@ pub struct SafetyLimits {
     /// Whether more than the 1RM may be left at all: years of training, a lift whose load helpers can take, and that does not
     /// come down on the body, where arms hold it too late.
     pub above_one_rm: bool,
-    /// Whether more than the 1RM may be felt where bands and chains add most: a trained lifter, and a load that can be
-    /// taken or put down there.
+    /// Whether more than the 1RM may be felt where bands and chains add most: years of training, as for what is lowered, and a
+    /// load that can be taken or put down there. At any height a felt load above the 1RM takes more of the capacity there than
+    /// this lifter's own maximum ever did, and capacity of muscles is all that the model knows: trunk, grip and joints that
+    /// carry it are unproven by anything that was lifted (common practice: two years).
     pub felt_above_one_rm: bool,
     /// Whether safety arms are what catches this lift.
     pub needs_arms: bool,

@@ -71,6 +71,11 @@ pub enum Caution {
         /// The same in standard deviations.
         deviations: f64,
     },
+    /// A log that the plan is made of, of which no day of the plan tells how old it is.
+    LogAgeUntold {
+        /// Its last day.
+        last: String,
+    },
     /// An age from which heavy lifting asks for more care.
     OlderLifter {
         /// The age in years.

@@ -9,6 +9,7 @@ use super::log_study::LogChoice;
 use super::plan_question::{MethodChoice, PersonTold, PlanQuestion};
 use super::planned_sessions::plan;
 use crate::error::Result;
+use crate::progress::day::Day;
 use crate::session::draft::SessionPlan;
 use crate::session::method::Method;
 use crate::session::request::SessionWishes;
@@ -17,6 +18,8 @@ use crate::setups::Watch;
 /// The log and its lift.
 const LOG: &str = "stalled";
 const LIFT: &str = "bench-press";
+/// The first day of a plan, some days after the log's last.
+const FIRST_DAY: (i32, u32, u32) = (2024, 5, 27);
 /// Months of training of the invented person (invented).
 const MONTHS: f64 = 60.0;
 
@@ -41,6 +44,7 @@ pub fn invented_session(
     let question = PlanQuestion {
         methods: MethodChoice::One(method),
         log: Some(choice()),
+        start: Day::from_date(FIRST_DAY.0, FIRST_DAY.1, FIRST_DAY.2),
         person: PersonTold {
             training_months: Some(MONTHS),
             ..PersonTold::default()

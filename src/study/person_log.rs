@@ -54,18 +54,18 @@ pub fn measured_in_log(
             check_shown(library, &lift, shown.chain(of_best))?;
             Ok((slips, best))
         };
-        let of_lift = log.of_lift(Some(&lift))?;
+        // A log counts the body with the load where the lift moves it, or leaves it out in every row.
+        let body = match library.movement(&lift)?.carrier()? {
+            Carrier::Body => body_mass,
+            _ => Mass::ZERO,
+        };
+        let (of_lift, _) = log.of_lift(Some(&lift))?.holding_body(body);
         let already = of_lift.skipped.len();
         let (judged, (slips, best)) = without_impossible(of_lift, choice.bad_rows, judge)?;
         log.skipped.extend(judged.skipped.into_iter().skip(already));
         jumps.extend(slips);
         let Some((_, best)) = best else {
             continue;
-        };
-        // A log counts the body with the load where the lift moves it.
-        let body = match library.movement(&lift)?.carrier()? {
-            Carrier::Body => body_mass,
-            _ => Mass::ZERO,
         };
         told.push(told_of(&best, best.load - body));
     }

@@ -227,7 +227,7 @@ impl SolvedLift<'_> {
                 && matches!(question.movement.handling.overload, Handover::Yes { .. })
                 && !question.movement.handling.comes_down_on_body,
             felt_above_one_rm: is_young
-                && question.lifter.training != Training::Novice
+                && question.lifter.training == Training::Advanced
                 && question.movement.handling.may_feel_above_one_rm(),
             needs_arms: self.is_caught_by_arms(),
             arms: self.arms(gym),

@@ -187,12 +187,12 @@ fn planned_lift(
         }
         (None, Some(log)) => {
             let (one_rm, from, facts) = one_rm_of_log(log, asked, library, question)?;
-            let (rows, more) = &facts.left_out;
             notes.extend(
                 facts
-                    .taken_as_fresh
-                    .map(|last| PlanNote::LogTakenAsFresh { last }),
+                    .body
+                    .map(|(body, leaves_out)| PlanNote::LogAndBody { body, leaves_out }),
             );
+            let (rows, more) = &facts.left_out;
             notes.extend(rows.iter().cloned().map(PlanNote::RowLeftOut));
             notes.extend((*more > 0).then_some(PlanNote::MoreRowsLeftOut(*more)));
             log_facts = Some(facts);

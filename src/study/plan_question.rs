@@ -281,10 +281,12 @@ pub enum PlanNote {
         /// The log's.
         of_log: Mass,
     },
-    /// No day is told, so the log is taken to end shortly before the first session.
-    LogTakenAsFresh {
-        /// Its last day.
-        last: Day,
+    /// How the loads of a log are read whose lift moves the body.
+    LogAndBody {
+        /// The body.
+        body: Mass,
+        /// Whether the loads leave it out.
+        leaves_out: bool,
     },
     /// What is planned once stands in place of these methods too.
     InPlaceToo {

@@ -38,8 +38,8 @@ pub(super) struct LogFacts {
     pub failed: Option<Mass>,
     /// Days since a set that left nothing in reserve, where the plan has a first day.
     pub days_since_all_out: Option<u32>,
-    /// The last day of the log, where no day of the plan tells how old it is.
-    pub taken_as_fresh: Option<Day>,
+    /// The body that is lifted with the load, and whether the log leaves it out; none where no body is.
+    pub body: Option<(Mass, bool)>,
     /// Rows that were left out on request, the first ones, and how many more.
     pub left_out: (Vec<SkippedRow>, usize),
 }
@@ -63,6 +63,8 @@ pub(super) fn one_rm_of_log(
         .or_else(|| lifts.find(|lift| handling.is_called(lift)))
         .map_or(own.clone(), str::to_owned);
     let log = log.of_lift(Some(&lift))?;
+    let body = carried_body(&question.movement.carrier()?, question.lifter);
+    let (log, leaves_out_body) = log.holding_body(body);
     let judge = |log: &Log| trend_of(library, log);
     let (log, trend) = without_impossible(log, choice.bad_rows, judge)?;
     let last = trend.last_day();
@@ -73,7 +75,6 @@ pub(super) fn one_rm_of_log(
         }));
     }
     check_fall(&trend)?;
-    let body = carried_body(&question.movement.carrier()?, question.lifter);
     let today = asked.start.unwrap_or(last);
     let since = trend.break_until(today);
     let one_rm = trend.one_rm_now();
@@ -103,7 +104,7 @@ pub(super) fn one_rm_of_log(
         days_since_all_out: asked
             .start
             .and_then(|start| all_out(&log, &trend.sessions, start)),
-        taken_as_fresh: asked.start.is_none().then_some(last),
+        body: (body > Mass::ZERO).then_some((body, leaves_out_body)),
         left_out: (log.skipped, log.skipped_more),
     };
     let from = OneRmSource::Log {
@@ -112,6 +113,7 @@ pub(super) fn one_rm_of_log(
         line: Box::new(trend.recent),
         now: trend.now,
         last,
+        begins: asked.start,
         lay_off: trend.lay_off,
         jumps: trend.jumps,
         since,
@@ -147,9 +149,13 @@ fn last_session(log: &Log, body: Mass) -> Option<LastSession> {
     let reached = |sets: &[LogEntry]| -> Option<DayReached> {
         let sets = || sets.iter().filter(|set| set.load >= heaviest);
         let left = |set: &LogEntry| set.reserve.unwrap_or(0.0).max(0.0).floor() as u32;
+        let to_failure = |set: &LogEntry| set.repetitions + left(set);
+        let hardest = sets().min_by_key(|set| to_failure(set))?;
         let reached = DayReached {
+            sets: sets().count() as u32,
+            hardest: (hardest.repetitions, hardest.reserve),
             lifted: sets().map(|set| set.repetitions).min()?,
-            to_failure: sets().map(|set| set.repetitions + left(set)).min()?,
+            to_failure: to_failure(hardest),
         };
         Some(reached).filter(|reached| reached.lifted > 0)
     };

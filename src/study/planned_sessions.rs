@@ -20,6 +20,7 @@ use crate::session::method::Method;
 use crate::session::oracle::RepOracle;
 use crate::session::planned_set::LOWERING;
 use crate::session::published::Published;
+use crate::session::remark::Remark;
 use crate::session::request::SessionRequest;
 use crate::session::schemes;
 use crate::session::status::ADULT_YEARS;
@@ -256,11 +257,20 @@ impl<'a> Base<'a> {
                 Err(fault) => return Err(fault),
             }
         }
+        for session in &mut answer.sessions {
+            session.plan.draft.remarks.extend(self.days_off());
+        }
         answer.notes.extend(self.in_place_too(&there_too));
         match answer.refused.first() {
             Some((_, fault)) if answer.sessions.is_empty() => Err(fault.clone()),
             _ => Ok(answer),
         }
+    }
+
+    /// That there were weeks without a session before the first one.
+    fn days_off(&self) -> Option<Remark> {
+        let days = self.ground.lift.days_off()?;
+        Some(Remark::DaysOff { days })
     }
 
     /// That one session stands in place of several methods.
@@ -274,7 +284,15 @@ impl<'a> Base<'a> {
     }
 
     fn weeks(&self, weeks: u32) -> Result<PlanAnswer> {
-        let block = block(&self.request(self.methods[0])?, weeks)?;
+        let mut block = block(&self.request(self.methods[0])?, weeks)?;
+        let first = block
+            .weeks
+            .iter_mut()
+            .flat_map(|week| &mut week.days)
+            .next();
+        if let Some(first) = first {
+            first.plan.draft.remarks.extend(self.days_off());
+        }
         let start = self.asked.start;
         let days = block.weeks.into_iter().flat_map(|week| {
             week.days.into_iter().map(move |day| PlannedSession {

@@ -356,7 +356,7 @@ fn fault_the_hint_of_a_refused_lowering_names_loads_that_are_planned() {
     };
     let refused = ask("250 kg");
     assert_eq!(refused.status, 1, "{}", refused.out);
-    let told = regex::Regex::new(r"between ([0-9.]+ kg) and ([0-9.]+ kg)").expect("a pattern");
+    let told = regex::Regex::new(r#"(?:between |--load ")([0-9.]+ kg)"#).expect("a pattern");
     if let Some(loads) = told.captures(&refused.complaint) {
         let planned = ask(&loads[1]);
         assert_eq!(planned.status, 0, "{}", planned.complaint);

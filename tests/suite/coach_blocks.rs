@@ -139,7 +139,7 @@ fn law_a_trained_lifters_method_comes_back_heavier_every_round() {
         ]);
         let main: Vec<f64> = weeks
             .iter()
-            .filter(|week| week.0.contains("overload day"))
+            .filter(|week| week.0.contains(&format!("{method} day")))
             .map(|week| week.1)
             .collect();
         assert_eq!(main.len(), 9, "{weeks:?}");

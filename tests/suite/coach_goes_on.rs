@@ -42,7 +42,7 @@ fn goes_on(load: f64, count: u64, is_twice: bool) {
         .iter()
         .take(1 + usize::from(is_twice))
     {
-        rows += &format!("{day},squat,{load},{count},2\n");
+        rows += &format!("{day},squat,{load},{count},2\n").repeat(3);
     }
     let today = novice(&rows, &[]).json();
     let first = novice(&rows, &["--weeks", "3"]).json();
@@ -80,7 +80,9 @@ fn law_a_novice_who_reached_the_top_twice_goes_to_the_next_load() {
 /// A failed set and a break are no session to go on from.
 #[test]
 fn fault_a_failed_set_is_not_gone_on_from() {
-    let rows = "2026-11-02,squat,50,8,2\n2026-11-09,squat,52.5,8,2\n";
+    // As many sets as are planned: one alone shows one.
+    let last = "2026-11-09,squat,52.5,8,2\n".repeat(3);
+    let rows = &format!("2026-11-02,squat,50,8,2\n{last}");
     let failed = novice(&format!("{rows}2026-11-16,squat,60,0,0\n"), &[]).json();
     let rested = novice(rows, &["--start", "2027-01-11"]).json();
     for answer in [failed, rested] {

@@ -60,7 +60,11 @@ fn fault_a_slip_in_the_last_row_of_a_log() {
     }
     let lowering = plan(
         slip.path(),
-        &[&OVERLOAD[..], &["--format", "json"]].concat(),
+        &[
+            &OVERLOAD[..],
+            &["--start", "2026-02-09", "--format", "json"],
+        ]
+        .concat(),
     );
     let lowering = lowering.done().json();
     for set in lowering["sessions"][0]["sets"].as_array().expect("sets") {
@@ -129,7 +133,8 @@ fn is_bounded_by_failed(load: u32) -> TestCaseResult {
     let told = answer.to_string();
     let says = told.contains(&format!("below the {load} kg that failed on 2026-02-02"));
     prop_assert_eq!(says, now < *USUAL, "{}", told);
-    let lowering = plan(failed.path(), &OVERLOAD);
+    let dated = [&OVERLOAD[..], &["--start", "2026-02-09"]].concat();
+    let lowering = plan(failed.path(), &dated);
     prop_assert_eq!(lowering.status == 1, now < *USUAL, "{}", lowering.complaint);
     let lifted = format!("2026-02-02,bench-press,{load},0,0\n2026-02-03,bench-press,{load},1,0\n");
     let lifted = in_one_line(&plan(with_log(&lifted).path(), &[]).done().out);

@@ -162,7 +162,7 @@ fn law_a_novice_goes_on_from_what_was_lifted() {
         ("2024-05-04,bench press,42.5 kg,5,2\n", 37.5),
     ] {
         let folder = tempfile::tempdir().expect("a folder");
-        log_of(folder.path(), last);
+        log_of(folder.path(), &last.repeat(3));
         let words = [
             "plan",
             "bench-press",

@@ -22,6 +22,7 @@ mod coach;
 mod coach_blocks;
 mod coach_care;
 mod coach_goes_on;
+mod coach_judged;
 mod coach_log;
 mod coach_novice;
 mod coach_old_log;

@@ -82,6 +82,39 @@ fn law_a_lift_that_nobody_tested_is_planned_from_the_lower_end() {
     }
 }
 
+/// Whoever trained other lifts for years begins this one as a novice does, at no more than a novice's share and repetitions.
+#[test]
+fn law_a_lift_that_nobody_did_begins_as_a_novices() {
+    let folder = squatter();
+    let folder = folder.path();
+    for lift in ["hip-thrust", "bench-press", "biceps-curl"] {
+        let session = &json_of(folder, &format!("plan {lift}"))["sessions"][0];
+        let told = session["remarks"].to_string();
+        assert!(
+            told.contains("begins as for a novice of this lift"),
+            "{told}"
+        );
+        let sets = session["sets"].as_array().expect("sets").iter();
+        for set in sets.filter(|set| set["kind"] == "work") {
+            assert!(kg(&set["share_of_one_rm"]) <= 0.65 + 0.05 + 1e-9, "{set}");
+            assert!(kg(&set["repetitions"]) <= 8.0, "{set}");
+        }
+        let block = json_of(folder, &format!("plan {lift} --weeks 4"));
+        let one_rm = kg(&session["one_rm_kg"]);
+        let told = json_of(
+            folder,
+            &format!("plan {lift} --weeks 4 --one-rm {one_rm}kg"),
+        );
+        let most = |answer: &Value| {
+            let sessions = answer["sessions"].as_array().expect("sessions").iter();
+            let sets = sessions.flat_map(|session| session["sets"].as_array().expect("sets"));
+            sets.map(|set| kg(&set["share_of_one_rm"]))
+                .fold(0.0, f64::max)
+        };
+        assert!(most(&block) < most(&told), "{lift}");
+    }
+}
+
 #[test]
 fn law_a_lift_that_was_tested_or_told_is_planned_as_it_is() {
     let folder = squatter();

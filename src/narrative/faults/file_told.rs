@@ -24,6 +24,10 @@ pub(super) fn told(fault: &FileFault) -> Told {
             "line {line} of `{file}` is longer than {most} bytes, so this is no table"
         ))
         .hint("export it again, one row a line"),
+        FileFault::Utf16 { file } => Told::new(format!(
+            "`{file}` is UTF-16, which spreadsheets call Unicode text"
+        ))
+        .hint("save the sheet as CSV UTF-8 and give that file"),
         FileFault::NotUtf8 { file, byte } => {
             Told::new(format!("`{file}` is no text: byte {byte} is not UTF-8"))
                 .hint("save it as UTF-8 text")

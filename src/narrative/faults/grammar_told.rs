@@ -51,6 +51,10 @@ fn row(kind: ImplementKind) -> Option<&'static ImplementRow> {
 /// What is wrong with the text of an implement.
 fn of_item(fault: &ItemTextFault) -> Told {
     match fault {
+        ItemTextFault::BodyOfWhom => Told::new(
+            "`body` needs its mass here; in a pull-up or calf raise the lifter's own body is in the load already",
+        )
+        .hint("leave --item out to move the body alone"),
         ItemTextFault::UnknownKind { word } => unknown_kind(word),
         ItemTextFault::UnknownWord { word, text, kind } => unknown_word(word, text, *kind),
         ItemTextFault::WordTwice { word, text } => {

@@ -18,6 +18,11 @@ pub(super) fn told(fault: &LogFault, units: System) -> Told {
         LogFault::Empty { file } => Told::new(format!("{file} is empty"))
             .hint("a log begins with a header: date,lift,load,repetitions"),
         LogFault::NoRows { file } => Told::new(format!("{file} has a header and no sets")),
+        LogFault::NothingDone { file, rows } => Told::new(format!(
+            "{file} is a log to fill in, and none of its {} is filled in yet",
+            counted_noun(*rows, "set")
+        ))
+        .hint("write the date and the repetitions done of every set that was lifted, and what was left in reserve; the others are passed over"),
         LogFault::ColumnTwice { column, headings } => column_twice(*column, headings),
         LogFault::NoColumn {
             column,

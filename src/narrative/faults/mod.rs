@@ -14,6 +14,7 @@ mod hold_told;
 mod implement_told;
 mod known_told;
 mod log_told;
+mod lowering_told;
 mod model_body;
 mod model_doubt;
 mod model_movement;
