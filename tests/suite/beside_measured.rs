@@ -203,7 +203,11 @@ fn law_sticking_regions_are_told_as_missed_as_long_as_most_are() {
     let sheet = (figure.expect("a figure of the lecture").build)(&desk).expect("it is drawn");
     assert_eq!(
         2 * missed > own().count(),
-        sheet.chart.heading().subtitle.contains("is missed in most"),
+        sheet
+            .chart
+            .heading()
+            .subtitle
+            .contains("the model misses most"),
         "{missed} of {}",
         own().count()
     );

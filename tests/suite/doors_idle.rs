@@ -35,7 +35,6 @@ fn fault_provenance_is_refused_where_nothing_could_say_it() {
         &["completions", "bash"],
         &["gym", "-o", "g.ron"],
         &["explore", "-o", "p.html"],
-        &["explain", "squat", "--at", "middle"],
     ] {
         let folder = tempfile::tempdir().expect("a folder");
         let arguments = [command, &["--provenance"]].concat();

@@ -423,7 +423,7 @@ fn law_a_setup_has_one_maximum_whichever_load_is_asked_about() {
             let words = [command, &["--item", help, "--format", "json"]].concat();
             let answer = call(&words);
             assert!(answer.status < 2, "{words:?}: {}", answer.complaint);
-            answer.json()["one_rm_kg"].as_f64()
+            answer.json()["summary"]["one_rm_kg"].as_f64()
         };
         let most = asked(&["max", lift]);
         assert!(most.is_some(), "{lift}");

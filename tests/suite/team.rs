@@ -391,7 +391,7 @@ fn fault_an_injured_or_ill_person_gets_no_session_from_a_column() {
 /// Where nobody gets a plan the sheets say why and the status says so too.
 #[test]
 fn fault_nobody_of_a_team_is_planned_for() {
-    let ill = "name,sex,mass (kg),height (cm),training_months,Ill,squat (kg)\n\
+    let ill = "name,sex,mass (kg),height (cm),training_months,injury,squat (kg)\n\
         Ayo (invented),man,76,175,30,x,100\nLea (invented),woman,60,166,20,x,60\n";
     let folder = folder_with(ill);
     let answer = planned(folder.path(), &[]);
