@@ -63,11 +63,11 @@ impl LayeredText {
     }
 
     /// The text as one of its files alone has it, laid over what that one extends; none for the file itself.
-    pub fn from_file(&self, number: usize) -> Option<&Arc<Self>> {
+    pub fn below(&self, number: usize) -> Option<&Arc<Self>> {
         let base = self.base.as_ref()?;
         match number.checked_sub(self.layers() - base.layers())? {
             0 => Some(base),
-            deeper => base.from_file(deeper),
+            deeper => base.below(deeper),
         }
     }
 

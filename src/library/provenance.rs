@@ -164,7 +164,7 @@ impl Workbench {
         let inside = file.strip_prefix("models/");
         Some(Stands {
             file: file.to_owned(),
-            from: text.from_file(layer).cloned(),
+            from: text.below(layer).cloned(),
             is_shipped: inside.is_some_and(|inside| built_in::text(inside).is_some()),
             is_sourced,
         })

@@ -113,6 +113,7 @@ fn law_a_set_of_a_log_is_quoted_as_logged() {
 /// More than the maximum is felt, as it is lowered, after two years of training and not before, whatever hangs.
 #[test]
 fn law_no_more_than_the_maximum_is_felt_before_years_of_training() {
+    let felt = regex::Regex::new(r"\((\d+) %\)").expect("a pattern");
     let mut above = 0;
     for lift in ["squat", "bench-press", "deadlift"] {
         for months in ["8", "23", "24", "60"] {
@@ -136,7 +137,6 @@ fn law_no_more_than_the_maximum_is_felt_before_years_of_training() {
                     continue;
                 }
                 let answer = answer.json();
-                let felt = regex::Regex::new(r"\((\d+) %\)").expect("a pattern");
                 let notes: String = work(&answer["sessions"][0])
                     .iter()
                     .map(|set| set["notes"].to_string())
